@@ -1,0 +1,211 @@
+/** Devices, wires, loom and operating cases. Shapes only; what they mean to a circuit is bound in src/assess. */
+import { z } from 'zod'
+import { measure } from './measure.ts'
+
+export const id = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_+-]{0,47}$/)
+/** `device.pin`, as in `fan-relay.30`. */
+export const endpoint = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_+-]{0,47}\.[A-Za-z0-9+-]{1,16}$/)
+const text = z.string().max(2000)
+const name = z.string().min(1).max(120)
+const pinId = z.string().regex(/^[A-Za-z0-9+-]{1,16}$/)
+
+export const loadLaw = z.discriminatedUnion('type', [
+  z.strictObject({ type: z.literal('resistance'), resistance: measure('resistance', 'positive') }),
+  z.strictObject({
+    type: z.literal('lamp'),
+    ratedVoltage: measure('voltage', 'positive'),
+    ratedPower: measure('power', 'positive'),
+  }),
+  z.strictObject({
+    type: z.literal('current'),
+    current: measure('current', 'non-negative'),
+    minimumVoltage: measure('voltage', 'positive'),
+  }),
+  z.strictObject({
+    type: z.literal('power'),
+    power: measure('power', 'positive'),
+    minimumVoltage: measure('voltage', 'positive'),
+  }),
+  z.strictObject({
+    type: z.literal('motor'),
+    ratedVoltage: measure('voltage', 'positive'),
+    runningCurrent: measure('current', 'positive'),
+    stallCurrent: measure('current', 'positive'),
+  }),
+])
+
+/** One consumer inside a device. Draws whenever it is fed, unless `onlyIn` names the operating cases it runs in. */
+export const load = z.strictObject({
+  id,
+  name: name.optional(),
+  from: pinId,
+  to: pinId,
+  law: loadLaw.optional(),
+  onlyIn: z.array(id).optional(),
+  duty: z.number().min(0).max(1).optional(),
+  needs: measure('voltage', 'positive').optional().describe('least voltage at which it does its job'),
+})
+
+const contactPair = z.tuple([pinId, pinId])
+
+export const deviceSpec = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('battery'),
+    restedVoltage: measure('voltage', 'positive').optional(),
+    internalResistance: measure('resistance', 'positive').optional(),
+    capacity: measure('charge', 'positive').optional(),
+    acceptance: measure('current', 'non-negative').optional().describe('charging current taken after twenty minutes'),
+  }),
+  z.strictObject({
+    kind: z.literal('alternator'),
+    setpoint: measure('voltage', 'positive').optional(),
+    internalResistance: measure('resistance', 'positive').optional(),
+    hotOutputIdle: measure('current', 'positive').optional(),
+    hotOutputCruise: measure('current', 'positive').optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('starter'),
+    crankingCurrent: measure('current', 'positive').optional(),
+    solenoidResistance: measure('resistance', 'positive').optional(),
+    pullIn: measure('voltage', 'positive').optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('earth-stud'),
+    on: z.enum(['body', 'engine', 'isolated']),
+    contactResistance: measure('resistance', 'positive').optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('fuse'),
+    rating: measure('current', 'positive').optional(),
+    pattern: z.enum(['blade', 'mini blade', 'high-current blade', 'bolt-down', 'glass']).optional(),
+    coldResistance: measure('resistance', 'positive').optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('relay'),
+    coilResistance: measure('resistance', 'positive').optional(),
+    pullIn: measure('voltage', 'positive').optional(),
+    dropOut: measure('voltage', 'positive').optional(),
+    contactResistance: measure('resistance', 'positive').optional(),
+    suppression: z.enum(['none', 'resistor', 'diode']).optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('switch'),
+    positions: z.record(name, z.array(contactPair)),
+    rest: name,
+    contactResistance: measure('resistance', 'positive').optional(),
+  }),
+  z.strictObject({ kind: z.literal('diode'), forwardVoltage: measure('voltage', 'positive').optional() }),
+  z.strictObject({ kind: z.literal('resistor'), resistance: measure('resistance', 'positive').optional() }),
+  z.strictObject({ kind: z.literal('splice') }),
+  z.strictObject({ kind: z.literal('connector'), sealed: z.boolean().optional() }),
+  z.strictObject({ kind: z.literal('controller') }),
+  z.strictObject({
+    kind: z.enum(['lamp', 'motor', 'pump', 'heater', 'solenoid', 'injector', 'coil', 'sensor', 'gauge', 'module']),
+  }),
+])
+
+export const device = z.strictObject({
+  id,
+  name,
+  zone: id.optional(),
+  circuit: id.optional(),
+  pins: z.record(pinId, z.strictObject({ name: name.optional(), mustBeWired: z.boolean().optional() })),
+  spec: deviceSpec,
+  loads: z.array(load).optional(),
+  at: id.optional().describe('branch point of the loom'),
+  restricted: z.enum(['airbag', 'anti-lock']).optional(),
+  fitted: z.boolean().optional(),
+  remark: text.optional(),
+})
+
+export const termination = z.strictObject({
+  method: z.enum(['crimped', 'soldered', 'solder sleeve', 'screw', 'ring']),
+  sealed: z.boolean().optional(),
+  resistance: measure('resistance', 'positive').optional(),
+})
+
+const colour = z.enum(['BK', 'BN', 'RD', 'OG', 'YE', 'GN', 'BU', 'VT', 'GY', 'WH', 'PK', 'GD', 'TQ', 'SR', 'GNYE'])
+
+export const wire = z.strictObject({
+  id,
+  from: endpoint,
+  to: endpoint,
+  area: measure('area', 'positive').optional(),
+  material: z.enum(['copper', 'tinned copper', 'copper-clad aluminium', 'aluminium']).optional(),
+  insulation: z.enum(['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H']).optional().describe('temperature class of ISO 6722'),
+  colour: colour.optional(),
+  tracer: colour.optional(),
+  length: measure('length', 'positive').optional(),
+  path: z.array(id).optional().describe('runs of the loom, in order'),
+  ends: z.strictObject({ from: termination.optional(), to: termination.optional() }).optional(),
+  circuit: id.optional(),
+  screened: z.boolean().optional(),
+  twistedWith: id.optional(),
+  braid: z.boolean().optional(),
+  unfusedBecause: text.optional().describe('documented exception, such as the starter cable'),
+  restricted: z.enum(['airbag', 'anti-lock']).optional(),
+  fitted: z.boolean().optional(),
+  remark: text.optional(),
+})
+
+export const circuit = z.strictObject({ id, name, purpose: text.optional() })
+export const branchPoint = z.strictObject({ id, name, zone: id, x: z.number().optional(), y: z.number().optional() })
+export const run = z.strictObject({
+  id,
+  name: name.optional(),
+  from: id,
+  to: id,
+  length: measure('length', 'positive').optional(),
+  zone: id,
+  sleeve: name.optional(),
+  passage: id.optional(),
+})
+export const passage = z.strictObject({
+  id,
+  name,
+  hole: measure('length', 'positive').optional(),
+  grommet: z.boolean().optional(),
+  remark: text.optional(),
+})
+
+export const operatingCase = z.strictObject({
+  id,
+  name,
+  engine: z.enum(['off', 'cranking', 'idle', 'cruise', 'full load']),
+  alternator: z.enum(['off', 'idle', 'cruise']),
+  battery: z.enum(['connected', 'reversed', 'disconnected']),
+  supply: measure('voltage').optional().describe('jump-start source across the battery'),
+  switches: z.record(id, name).describe('switch → position; the rest stay at rest'),
+  outputs: z.record(id, z.number().min(0).max(1)).describe('controller output → duty'),
+  ambient: measure('temperature').optional(),
+  remark: text.optional(),
+})
+
+export const input = z.strictObject({
+  id,
+  name,
+  device: id,
+  pin: pinId,
+  signal: z.enum(['voltage', 'resistance', 'frequency', 'switch', 'digital bus', 'lambda cell']),
+  source: id.optional().describe('sensor or switch device'),
+  configured: z.boolean(),
+  range: z.tuple([measure('voltage'), measure('voltage')]).optional(),
+  pullUp: measure('resistance', 'positive').optional(),
+  bits: z.number().int().min(6).max(24).optional(),
+  reference: measure('voltage', 'positive').optional(),
+  calibration: id.optional(),
+})
+export const output = z.strictObject({
+  id,
+  name,
+  device: id,
+  pin: pinId,
+  driver: z.enum(['low side', 'high side', 'half bridge', 'logic']),
+  drives: id.optional(),
+  configured: z.boolean(),
+  limit: measure('current', 'positive').optional(),
+  onResistance: measure('resistance', 'positive').optional(),
+  clamp: measure('voltage', 'positive').optional(),
+  atBoot: z.enum(['off', 'on', 'unknown']).optional(),
+  modulated: z.boolean().optional(),
+})
