@@ -1,0 +1,59 @@
+/**
+ * Heat given off by one horizontal wire in still air: natural convection and radiation from its surface, conduction
+ * through its insulation. Not a calculation by itself; conductorTemperature.ts and conductorCurrent.ts stand on it.
+ * Sources: Churchill & Chu (1975), horizontal cylinder, and Sutherland's law for air [both from memory]; emissivity 0.9
+ * and insulation 0.19 W/(m·K) are usual figures for plastics [from memory].
+ */
+import type { Source } from '../calculation.ts'
+
+export const churchillChu: Source = {
+  title: 'Churchill & Chu (1975), natural convection from a horizontal cylinder; in Incropera & DeWitt, chapter 9',
+  how: 'memory',
+}
+export const EMISSIVITY = 0.9
+export const INSULATION_CONDUCTIVITY = 0.19
+const STEFAN_BOLTZMANN = 5.670374419e-8
+const GRAVITY = 9.80665
+const AIR_GAS_CONSTANT = 287.05
+const SEA_LEVEL = 101325
+const PRANDTL = 0.71
+
+/** Kinematic viscosity (m²/s) and conductivity (W/(m·K)) of dry air at sea level; `temperature` K, 200 … 700. */
+export function air(temperature: number): { readonly viscosity: number; readonly conductivity: number } {
+  const dynamic = (1.458e-6 * temperature ** 1.5) / (temperature + 110.4)
+  const conductivity = (2.64638e-3 * temperature ** 1.5) / (temperature + 245.4 * 10 ** (-12 / temperature))
+  return { viscosity: (dynamic * AIR_GAS_CONSTANT * temperature) / SEA_LEVEL, conductivity }
+}
+
+/** Heat per length, W/m, from a surface of diameter `diameter` (m) at `surface` K into still air at `ambient` K. */
+export function surfaceHeat(
+  diameter: number,
+  surface: number,
+  ambient: number,
+  emissivity = EMISSIVITY,
+): { readonly convection: number; readonly radiation: number } {
+  const film = (surface + ambient) / 2
+  const { viscosity, conductivity } = air(film)
+  const rise = surface - ambient
+  const rayleigh = (GRAVITY * (1 / film) * Math.abs(rise) * diameter ** 3 * PRANDTL) / viscosity ** 2
+  const nusselt = (0.6 + (0.387 * rayleigh ** (1 / 6)) / (1 + (0.559 / PRANDTL) ** (9 / 16)) ** (8 / 27)) ** 2
+  return {
+    convection: Math.PI * nusselt * conductivity * rise,
+    radiation: Math.PI * diameter * emissivity * STEFAN_BOLTZMANN * (surface ** 4 - ambient ** 4),
+  }
+}
+
+/** Root of a rising function between two ends that enclose it. Bisection: 60 halvings are below rounding and never fail. */
+export function rootBetween(low: number, high: number, rising: (x: number) => number): number {
+  let [a, b] = [low, high]
+  for (let step = 0; step < 60; step += 1) {
+    const middle = (a + b) / 2
+    if (rising(middle) < 0) a = middle
+    else b = middle
+  }
+  return (a + b) / 2
+}
+
+/** Temperature difference across the insulation, K, at `heat` W/m. */
+export const acrossInsulation = (heat: number, conductorDiameter: number, outerDiameter: number): number =>
+  (heat * Math.log(outerDiameter / conductorDiameter)) / (2 * Math.PI * INSULATION_CONDUCTIVITY)

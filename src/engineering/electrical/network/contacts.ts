@@ -1,0 +1,70 @@
+import { type Compiled, setElement } from './compiled.ts'
+import type { NetworkElement, RelayContactElement } from './elements.ts'
+
+/** The relay contacts' elements as they stand in this solve, overrides included; `undefined` once removed. */
+export type ContactElements = readonly (RelayContactElement | undefined)[]
+
+export interface ContactOutcome {
+  /** Energised or not, in the order of `compiled.contacts`. */
+  readonly energised: readonly boolean[]
+  /** Contacts (by that order) that never come to rest; held at rest (de-energised) in the state given. */
+  readonly restless: ReadonlySet<number>
+}
+
+export const contactElements = (
+  compiled: Compiled,
+  elementAt: (index: number) => NetworkElement | undefined,
+): ContactElements =>
+  compiled.contacts.map(({ element }) => {
+    const found = elementAt(element)
+    return found?.type === 'relayContact' ? found : undefined
+  })
+
+/**
+ * Lets the contacts follow their coils until nothing changes. All start at rest; each round all contacts whose coil
+ * asks for it change over together. If a state comes back, the contacts that changed since are restless (a relay that
+ * breaks its own supply, or two that race each other): they are held at rest and reported, and the others go on.
+ * `coilVoltage` solves the network as it stands and gives the voltage across a coil; undefined: not solved.
+ */
+export const followCoils = (
+  compiled: Compiled,
+  elements: ContactElements,
+  solve: () => boolean,
+  coilVoltage: (coil: number) => number,
+): ContactOutcome => {
+  const energised = elements.map(() => false)
+  const restless = new Set<number>()
+  const apply = (): void => {
+    elements.forEach((element, k) => {
+      if (element) setElement(compiled, compiled.contacts[k]!.element, element, energised[k]!)
+    })
+  }
+  let history: boolean[][] = [[...energised]]
+  apply()
+  while (solve()) {
+    let changed = false
+    const next = elements.map((element, k) => {
+      if (!element || restless.has(k)) return false
+      const volts = Math.abs(coilVoltage(compiled.contacts[k]!.coil))
+      const state = energised[k]! ? volts >= element.dropOut : volts >= element.pullIn
+      if (state !== energised[k]) changed = true
+      return state
+    })
+    if (!changed) break
+    const seen = history.findIndex((state) => state.every((value, k) => value === next[k]))
+    if (seen >= 0) {
+      const cycle = history.slice(seen)
+      elements.forEach((_, k) => {
+        if (cycle.some((state) => state[k] !== cycle[0]![k])) restless.add(k)
+      })
+      for (const k of restless) next[k] = false
+      history = []
+    }
+    next.forEach((state, k) => {
+      energised[k] = state
+    })
+    history.push([...energised])
+    apply()
+  }
+  return { energised, restless }
+}

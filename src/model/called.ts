@@ -1,0 +1,36 @@
+/** How a sentence names a record: `Wire W-104`, `Job J-12`. */
+import type { CollectionName, SheetName } from './build.ts'
+
+const RECORD: Record<CollectionName, string> = {
+  zones: 'Zone',
+  circuits: 'Circuit',
+  devices: 'Device',
+  wires: 'Wire',
+  branchPoints: 'Branch point',
+  runs: 'Run',
+  passages: 'Passage',
+  cases: 'Operating case',
+  inputs: 'Input',
+  outputs: 'Output',
+  jobs: 'Job',
+  accesses: 'Access',
+  parts: 'Part',
+  milestones: 'Milestone',
+  readings: 'Reading',
+  logs: 'Log',
+  photos: 'Photo',
+  notes: 'Note',
+  calibrations: 'Calibration',
+  records: 'Record',
+}
+const SHEET: Record<SheetName, string> = {
+  vehicle: 'The vehicle sheet',
+  engine: 'The engine sheet',
+  fuel: 'The fuel sheet',
+  air: 'The air sheet',
+  cooling: 'The cooling sheet',
+  brakes: 'The brake sheet',
+}
+
+export const called = (collection: CollectionName, id: string): string => `${RECORD[collection]} ${id}`
+export const sheetCalled = (sheet: SheetName): string => SHEET[sheet]

@@ -1,0 +1,102 @@
+/** References from one record or sheet to another record that is not in the build. */
+import type { Problem } from '../units/problem.ts'
+import type { Build, CollectionName } from './build.ts'
+import { called } from './called.ts'
+
+interface Reference {
+  readonly path: string
+  readonly from: string
+  readonly to: CollectionName
+  readonly id: string | undefined
+}
+
+export const checkReferences = (build: Build): Problem[] =>
+  [...references(build)]
+    .filter(({ to, id }) => id !== undefined && !Object.hasOwn(build.collections[to], id))
+    .map(({ path, from, to, id }) => ({
+      code: 'dangling-reference',
+      path,
+      says: `${from} refers to ${called(to, id!).replace(/^./, (letter) => letter.toLowerCase())}, which does not exist.`,
+      todo: 'Choose one that exists, or undo the removal.',
+    }))
+
+function* references(build: Build): Generator<Reference> {
+  const all = build.collections
+  /** One reference, or a list of them, from a field of a record. */
+  function* from(
+    collection: CollectionName,
+    id: string,
+    field: string,
+    to: CollectionName,
+    target: string | readonly string[] | undefined,
+  ): Generator<Reference> {
+    const path = `${collection}/${id}/${field}`
+    if (typeof target === 'string') yield { path, from: called(collection, id), to, id: target }
+    else
+      for (const [index, one] of (target ?? []).entries())
+        yield { path: `${path}/${index}`, from: called(collection, id), to, id: one }
+  }
+
+  for (const [id, device] of Object.entries(all.devices)) {
+    yield* from('devices', id, 'zone', 'zones', device.zone)
+    yield* from('devices', id, 'circuit', 'circuits', device.circuit)
+    yield* from('devices', id, 'at', 'branchPoints', device.at)
+    for (const [index, load] of (device.loads ?? []).entries())
+      yield* from('devices', id, `loads/${index}/onlyIn`, 'cases', load.onlyIn)
+  }
+  for (const [id, wire] of Object.entries(all.wires)) {
+    yield* from('wires', id, 'from', 'devices', deviceOf(wire.from))
+    yield* from('wires', id, 'to', 'devices', deviceOf(wire.to))
+    yield* from('wires', id, 'path', 'runs', wire.path)
+    yield* from('wires', id, 'circuit', 'circuits', wire.circuit)
+    yield* from('wires', id, 'twistedWith', 'wires', wire.twistedWith)
+  }
+  for (const [id, point] of Object.entries(all.branchPoints))
+    yield* from('branchPoints', id, 'zone', 'zones', point.zone)
+  for (const [id, run] of Object.entries(all.runs)) {
+    yield* from('runs', id, 'from', 'branchPoints', run.from)
+    yield* from('runs', id, 'to', 'branchPoints', run.to)
+    yield* from('runs', id, 'zone', 'zones', run.zone)
+    yield* from('runs', id, 'passage', 'passages', run.passage)
+  }
+  for (const [id, operating] of Object.entries(all.cases)) {
+    yield* from('cases', id, 'switches', 'devices', Object.keys(operating.switches))
+    yield* from('cases', id, 'outputs', 'outputs', Object.keys(operating.outputs))
+  }
+  for (const [id, input] of Object.entries(all.inputs)) {
+    yield* from('inputs', id, 'device', 'devices', input.device)
+    yield* from('inputs', id, 'source', 'devices', input.source)
+    yield* from('inputs', id, 'calibration', 'calibrations', input.calibration)
+  }
+  for (const [id, output] of Object.entries(all.outputs)) {
+    yield* from('outputs', id, 'device', 'devices', output.device)
+    yield* from('outputs', id, 'drives', 'devices', output.drives)
+  }
+  for (const [id, job] of Object.entries(all.jobs)) {
+    yield* from('jobs', id, 'zone', 'zones', job.zone)
+    yield* from('jobs', id, 'needs/jobs', 'jobs', job.needs?.jobs)
+    yield* from('jobs', id, 'needs/parts', 'parts', job.needs?.parts)
+    yield* from('jobs', id, 'accesses', 'accesses', job.accesses)
+    yield* from('jobs', id, 'milestone', 'milestones', job.milestone)
+  }
+  for (const [id, access] of Object.entries(all.accesses)) {
+    yield* from('accesses', id, 'zone', 'zones', access.zone)
+    yield* from('accesses', id, 'requires', 'accesses', access.requires)
+    yield* from('accesses', id, 'excludes', 'accesses', access.excludes)
+  }
+  for (const [id, reading] of Object.entries(all.readings)) {
+    yield* from('readings', id, 'case', 'cases', reading.case)
+    yield* from('readings', id, 'provenance/log', 'logs', reading.provenance?.log)
+  }
+
+  const { engine, fuel, air, cooling } = build.sheets
+  yield { path: 'sheet/engine/controller', from: 'The engine sheet', to: 'devices', id: engine?.controller }
+  for (const [index, device] of (fuel?.injectors?.devices ?? []).entries())
+    yield { path: `sheet/fuel/injectors/devices/${index}`, from: 'The fuel sheet', to: 'devices', id: device }
+  yield { path: 'sheet/fuel/pump/device', from: 'The fuel sheet', to: 'devices', id: fuel?.pump?.device }
+  yield { path: 'sheet/air/chargeCooler/pump', from: 'The air sheet', to: 'devices', id: air?.chargeCooler?.pump }
+  for (const [index, device] of (cooling?.fans ?? []).entries())
+    yield { path: `sheet/cooling/fans/${index}`, from: 'The cooling sheet', to: 'devices', id: device }
+}
+
+const deviceOf = (endpoint: string): string => endpoint.slice(0, endpoint.lastIndexOf('.'))

@@ -1,0 +1,10 @@
+/** The front door of the units room. */
+export { type AwgOfArea, areaAsAwg, awgArea, awgLabel } from './awg.ts'
+export { absoluteToGauge, gaugeToAbsolute, massFlowFromVolumeFlow, volumeFlowFromMassFlow } from './bridge.ts'
+export { EXAMPLES } from './examples.ts'
+export { unitsOf } from './find.ts'
+export { type FormatOptions, formatQuantity, fromUnit, toUnit } from './format.ts'
+export { KINDS, type Kind, type Of } from './kinds.ts'
+export { type ParseOptions, parseQuantity, type Quantity } from './parse.ts'
+export { formatPreferred, mergePreferences, readPreferences, type UnitPreferences } from './preferences.ts'
+export { type Problem, Refusal, refuse } from './problem.ts'
