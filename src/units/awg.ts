@@ -3,7 +3,7 @@
  *   n  gauge number   1   −3 (4/0) … 56      d  diameter  m      A  area  m²
  * Errors: `awg-out-of-range` (gauge that is no whole number from 4/0 to 56), `area-not-positive`.
  * Limits: the area of the metal of a solid wire; a stranded wire of the same gauge has about the same.
- * Source: ASTM B258-02, formula as quoted in references (read); No. 36 is 0.0050 in and 4/0 is 0.4600 in.
+ * Source: ASTM B258-02, formula read as quoted by liquisearch.com, "American Wire Gauge"; No. 36 is 0.0050 in and 4/0 is 0.4600 in.
  */
 import type { Of } from './kinds.ts'
 import { refuse } from './problem.ts'

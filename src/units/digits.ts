@@ -27,8 +27,8 @@ const grouped = (whole: string): string => (whole.length < 5 ? whole : whole.rep
 /** x to a number of decimals: real minus, groups of three from five digits up, never a minus before nothing. */
 export const fixed = (x: number, decimals: number, trim: boolean): string => {
   const shown = Math.min(Math.max(decimals, 0), 20)
-  const rounded =
-    decimals < 0 ? Number(Math.abs(x).toPrecision(Math.max(1, exponentOf(x, 15) + 1 + decimals))) : Math.abs(x)
+  const step = 10 ** Math.max(-decimals, 0)
+  const rounded = step === 1 ? Math.abs(x) : Math.round(Math.abs(x) / step) * step
   const [whole = '0', part = ''] = rounded.toFixed(shown).split('.')
   const kept = trim ? part.replace(/0+$/, '') : part
   const text = kept === '' ? grouped(whole) : `${grouped(whole)}.${kept}`

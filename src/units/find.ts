@@ -38,7 +38,7 @@ const byKey = (kind: Kind, key: string): Unit | undefined => {
 
 const REFERENCE_WORDS: readonly (readonly [RegExp, PressureReference])[] = [
   [/(absolute|abs|a)$/i, 'absolute'],
-  [/(gauge|gage|g)$/i, 'gauge'],
+  [/(gauge|gage|ga|g)$/i, 'gauge'],
   [/(vacuum|vac)$/i, 'vacuum'],
   [/(difference|diff|d)$/i, 'difference'],
 ]

@@ -42,7 +42,10 @@ export const fromUnit = <K extends Kind>(kind: K, unit: string, x: number): Of<K
 /** A size that reads badly without a power of ten. */
 const outOfScale = (x: number): boolean => x !== 0 && (Math.abs(x) >= 1e7 || Math.abs(x) < 1e-4)
 
-const numberText = (x: number, span: number | undefined, digits: number | undefined): string => {
+const numberText = (unit: Unit, x: number, span: number | undefined, digits: number | undefined): string => {
+  // Near the zero of a scale with an offset the number is small but its size is not: 1e-13 °C is rounding, not a figure.
+  if (unit.offset !== 0 && span === undefined && digits === undefined)
+    return fixed(x, Math.min(decimalsFor(x, DEFAULT_DIGITS), 2), true)
   const significant = digits ?? DEFAULT_DIGITS
   if (span === undefined || span === 0) {
     const plain = outOfScale(x)
@@ -85,8 +88,8 @@ export const formatQuantity = <K extends Kind>(kind: K, value: Of<K>, options: F
   const unit = unitNamed(kind, options.unit ?? displayUnit(kind, si))
   const span = plusMinus === undefined ? undefined : siToSpan(unit, plusMinus)
   const x = siToUnit(unit, si)
-  const number = numberText(x, span, digits)
-  // 20 °C ± 3: without brackets the unit would seem to belong to the ± alone where it is a percentage.
+  const number = numberText(unit, x, span, digits)
+  // Without brackets a % would seem to belong to the ± alone, as a share of the value.
   const bracketed = span !== undefined && unit.symbol === '%' ? `(${number})` : number
   return withUnit(kind, bracketed, unit.symbol)
 }

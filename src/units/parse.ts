@@ -59,7 +59,9 @@ const unitOf = (kind: Kind, text: string, rest: string): { unit: Unit; reference
 }
 
 const readMain = (kind: Kind, text: string, options: ParseOptions): Main => {
-  const gauge = readAwg(text) ?? (kind === 'area' && options.unit === 'AWG' ? readAwg(`AWG ${text}`) : undefined)
+  const gauge =
+    readAwg(text) ??
+    (kind === 'area' && (options.unit === 'AWG' || /^[1-4]\/0$/.test(text)) ? readAwg(`AWG ${text}`) : undefined)
   if (gauge !== undefined) {
     if (kind !== 'area') throw wrongUnit(kind, 'AWG')
     return { value: awgArea(gauge), unit: undefined }
@@ -113,6 +115,8 @@ export const parseQuantity = <K extends Kind>(kind: K, typed: string, options: P
 
   // In "2.5 ± 0.1 mm" the unit stands once, at the end, and is that of both.
   const shared = tolerance !== undefined && !/^(|%|percent|pct)$/i.test(tolerance.rest) && readNumber(left)?.rest === ''
+  if (kind === 'ratio' && bracketed === null && tolerance?.rest === '%' && readNumber(left)?.rest === '')
+    throw badTolerance(typed, `Write ${left} % ± ${right}, or both numbers without %.`)
   const percentShared = kind === 'ratio' && bracketed !== null && tolerance?.rest === '%'
   const main = readMain(kind, shared || percentShared ? `${left} ${tolerance?.rest}` : left, options)
   if (NEVER_BELOW_ZERO.has(kind) && main.value < 0)

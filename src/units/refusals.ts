@@ -25,6 +25,7 @@ const TWO_MEANINGS: readonly (readonly [RegExp, string, string])[] = [
     'Write US gal or imp gal.',
   ],
   [/^(gph|gpm)$/i, 'may count US or imperial gallons', 'Write US gal/h, US gal/min or imp gal/h.'],
+  [/^mils?$/i, 'is 0.001 in to some and a millimetre to others', 'Write thou or mm.'],
   [/^tons?$/i, 'may be 907, 1000 or 1016 kg', 'Write t for 1000 kg, or give kg or lb.'],
 ]
 

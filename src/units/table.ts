@@ -2,7 +2,7 @@
  * The one table of units:  SI = x · times / per + offset.
  *
  * `times` and `per` are kept apart because most factors are a ratio of two numbers that binary floating point holds
- * exactly; 1.1 mm is then the double nearest to 0.0011, not its neighbour.
+ * exactly (an inch is 127/5000 m); 1.1 mm and 6 in are then the doubles nearest to 0.0011 m and 0.1524 m.
  *
  * Every factor follows from exact definitions; none is a rounded figure:
  * - inch 25.4 mm, foot 0.3048 m, mile 1609.344 m, pound 0.453 592 37 kg (international yard and pound, 1959);
@@ -10,7 +10,7 @@
  * - US gallon 231 in³ and imperial gallon 4.546 09 l (NIST SP 811 (2008), appendix B.8);
  * - conventional columns: mercury 13 595.1 kg/m³, water 1000 kg/m³, both at standard gravity (ISO 80000-4, from memory);
  * - hp is mechanical, 550 ft·lbf/s; PS is metric, 75 kgf·m/s.
- * A bare `gal` and a bare `ton` are left out on purpose: neither says which one it is.
+ * A bare `gal`, `ton` and `mil` are left out on purpose: none says which one it is.
  */
 import { KINDS, type Kind } from './kinds.ts'
 import { symbolKey } from './symbols.ts'
@@ -73,17 +73,17 @@ const ROWS: Readonly<Record<Kind, readonly Row[]>> = {
     ['mm', 1, 1000],
     ['cm', 1, 100],
     ['km', 1000],
-    ['in', INCH, 1, '"', 'inch', 'inches'],
-    ['ft', FOOT, 1, "'", 'foot', 'feet'],
-    ['mile', 1609.344, 1, 'miles', 'mi'],
-    ['thou', INCH, 1000, 'mil', 'mils'],
+    ['in', 127, 5000, '"', 'inch', 'inches'],
+    ['ft', 381, 1250, "'", 'foot', 'feet'],
+    ['mile', 201168, 125, 'miles', 'mi'],
+    ['thou', 127, 5e6],
   ],
   area: [
     ['m²', 1, 1, 'sq m'],
-    ['mm²', 1, 1e6, 'sq mm', 'mmq'],
+    ['mm²', 1, 1e6, 'sq mm', 'mm sq', 'mmq'],
     ['cm²', 1, 1e4, 'sq cm'],
-    ['in²', SQUARE_INCH, 1, 'sq in'],
-    ['ft²', FOOT * FOOT, 1, 'sq ft'],
+    ['in²', 16129, 2.5e7, 'sq in'],
+    ['ft²', 145161, 1562500, 'sq ft'],
   ],
   volume: [
     ['m³', 1, 1, 'cu m'],
@@ -100,8 +100,8 @@ const ROWS: Readonly<Record<Kind, readonly Row[]>> = {
     ['g', 1, 1000],
     ['mg', 1, 1e6],
     ['t', 1000, 1, 'tonne', 'tonnes'],
-    ['lb', POUND, 1, 'lbs', 'lbm', 'pound', 'pounds'],
-    ['oz', POUND, 16, 'ounce', 'ounces'],
+    ['lb', 45359237, 1e8, 'lbs', 'lbm', 'pound', 'pounds'],
+    ['oz', 45359237, 1.6e9, 'ounce', 'ounces'],
   ],
   time: [
     ['s', 1, 1, 'sec', 'secs', 'second', 'seconds'],
@@ -113,19 +113,19 @@ const ROWS: Readonly<Record<Kind, readonly Row[]>> = {
   ],
   speed: [
     ['m/s', 1],
-    ['km/h', 1, 3.6, 'kmh', 'kph'],
-    ['mph', 1609.344, 3600, 'mile/h', 'miles/h'],
-    ['ft/s', FOOT, 1, 'fps'],
+    ['km/h', 5, 18, 'kmh', 'kph'],
+    ['mph', 44704, 1e5, 'mile/h', 'miles/h'],
+    ['ft/s', 381, 1250, 'fps'],
   ],
   acceleration: [
     ['m/s²', 1, 1, 'm/s/s'],
-    ['g₀', GRAVITY, 1, 'g', 'gn'],
+    ['g₀', 980665, 1e5, 'g', 'gn'],
   ],
   angularSpeed: [
     ['rad/s', 1],
     ['rpm', Math.PI, 30, 'r/min', 'rev/min', 'revs/min', 'U/min'],
     ['1/min', Math.PI, 30, 'min⁻¹'],
-    ['1/s', 2 * Math.PI, 1, 'rev/s', 'r/s'],
+    ['rev/s', 2 * Math.PI, 1, 'r/s'],
   ],
   frequency: [
     ['Hz', 1, 1, '1/s'],
@@ -136,7 +136,7 @@ const ROWS: Readonly<Record<Kind, readonly Row[]>> = {
     ['N', 1],
     ['kN', 1000],
     ['lbf', POUND_FORCE],
-    ['kgf', GRAVITY, 1, 'kp'],
+    ['kgf', 980665, 1e5, 'kp'],
   ],
   torque: [
     ['N·m', 1, 1, 'Nm'],
@@ -252,14 +252,14 @@ const ROWS: Readonly<Record<Kind, readonly Row[]>> = {
     ['Ω/m', 1],
     ['mΩ/m', 1, 1000],
     ['Ω/km', 1, 1000],
-    ['Ω/ft', 1, FOOT],
-    ['mΩ/ft', 1, 304.8],
-    ['Ω/1000ft', 1, 304.8, 'Ω/kft'],
+    ['Ω/ft', 1250, 381],
+    ['mΩ/ft', 5, 1524],
+    ['Ω/1000ft', 5, 1524, 'Ω/kft'],
   ],
   charge: [
     ['C', 1, 1, 'A·s'],
     ['Ah', 3600, 1, 'A·h'],
-    ['mAh', 3.6, 1, 'mA·h'],
+    ['mAh', 18, 5, 'mA·h'],
   ],
   capacitance: [
     ['F', 1],
