@@ -127,7 +127,9 @@ describe('sparse LDLᵀ', () => {
       expect(factorise(pattern, values)).toBe(0)
       const x = new Float64Array(3)
       solveFactorised(pattern, values, Float64Array.of(1, 2, 3), x, new Float64Array(3))
-      const back = dense(system).mmul(Matrix.columnVector([...x])).to1DArray()
+      const back = dense(system)
+        .mmul(Matrix.columnVector([...x]))
+        .to1DArray()
       back.forEach((value, i) => {
         expect(value).toBeCloseTo(i + 1, 12)
       })

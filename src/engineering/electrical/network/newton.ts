@@ -39,16 +39,22 @@ const LEAST_SLOPE = 1e-10
 /** No node moves further in one step (V). */
 const LONGEST_STEP = 200
 const MOST_STEPS = 200
+const LAX_STEPS = 20
 
 /** Currents, slopes and nodal sums at voltages v; returns whether every nodal sum is within tolerance. */
 export const evaluate = (c: Compiled, w: Workspace, v: Float64Array, share: number): boolean => {
   const { a, b, law, parameters, count, size } = c
   const { current, slope, residual, tolerance, anchor } = w
+  // Held locally: looked up in another module for each element they cost more than the arithmetic.
+  const { absent, linear } = LAW
+  const stride = PARAMETERS
+  const apply = applyLaw
+  const result = lawResult
   residual.fill(0)
   tolerance.fill(ABSOLUTE)
   for (let e = 0; e < size; e++) {
     const code = law[e]!
-    if (code === LAW.absent) {
+    if (code === absent) {
       current[e] = 0
       slope[e] = 0
       continue
@@ -57,13 +63,13 @@ export const evaluate = (c: Compiled, w: Workspace, v: Float64Array, share: numb
     const j = b[e]!
     let amperes: number
     let siemens: number
-    if (code === LAW.linear) {
-      siemens = parameters[e * PARAMETERS]!
+    if (code === linear) {
+      siemens = parameters[e * stride]!
       amperes = (v[i]! - v[j]!) * siemens
     } else {
-      applyLaw(code, parameters, e * PARAMETERS, v[i]! - v[j]!, share)
-      amperes = lawResult[0]!
-      siemens = lawResult[1]!
+      apply(code, parameters, e * stride, v[i]! - v[j]!, share)
+      amperes = result[0]!
+      siemens = result[1]!
     }
     current[e] = amperes
     slope[e] = siemens
@@ -82,15 +88,16 @@ export const evaluate = (c: Compiled, w: Workspace, v: Float64Array, share: numb
   return within
 }
 
-/** Factorises the Jacobian from the slopes; `rising` takes no slope below 0. Returns the count of pivots ≤ 0. */
-const jacobian = (c: Compiled, w: Workspace, rising: boolean): number => {
+/** Factorises the Jacobian from the slopes. Returns the count of pivots ≤ 0. */
+const jacobian = (c: Compiled, w: Workspace): number => {
   const { a, b, law, offDiagonal, diagonal, count, size, pattern } = c
   const { values, slope, anchor } = w
+  const { absent } = LAW
   values.fill(0)
   for (let e = 0; e < size; e++) {
-    if (law[e] === LAW.absent) continue
+    if (law[e] === absent) continue
     let siemens = slope[e]!
-    if (siemens < LEAST_SLOPE && (rising || siemens >= 0)) siemens = LEAST_SLOPE
+    if (siemens >= 0 && siemens < LEAST_SLOPE) siemens = LEAST_SLOPE
     values[offDiagonal[e]!]! -= siemens
     values[diagonal[a[e]!]!]! += siemens
     values[diagonal[b[e]!]!]! += siemens
@@ -109,7 +116,7 @@ export type Outcome = 'converged' | 'folded' | 'stuck'
  * Newton step tells whether the step went too far; it is then shortened to where that derivative vanishes. With
  * rising laws the potential is convex and the iteration arrives from any start.
  * Constant power makes it concave in places. `strict` then gives up with 'folded' where the Jacobian is not positive
- * definite; otherwise falling slopes are left out of such a Jacobian, which still goes downhill to a stable solution.
+ * definite; otherwise the signs of its negative pivots are turned, which still goes downhill to a stable solution.
  * Source: Millar, Phil. Mag. 42 (1951), 1150 (co-content); Nocedal and Wright, Numerical Optimization (2006), ch. 3
  * (both from memory).
  */
@@ -118,10 +125,12 @@ export const descend = (c: Compiled, w: Workspace, v: Float64Array, share: numbe
   const { residual, step, trial, scratch, values } = w
   let within = evaluate(c, w, v, share)
   for (let iteration = 0; iteration < MOST_STEPS; iteration++) {
-    const creeping = jacobian(c, w, false) > 0
+    const creeping = jacobian(c, w) > 0
     if (creeping) {
       if (strict) return 'folded'
-      jacobian(c, w, true)
+      // Past a fold the way down is the direction of the negative pivot: turning its sign keeps that direction and
+      // makes it lead downhill. (Leaving the falling slopes out was tried: it zigzags for hundreds of steps.)
+      for (let k = 0; k < count; k++) if (!(values[k]! > 0)) values[k] = Math.max(-values[k]!, LEAST_SLOPE)
     }
     if (within) return 'converged'
     solveFactorised(c.pattern, values, residual, step, scratch)
@@ -153,8 +162,10 @@ export const descend = (c: Compiled, w: Workspace, v: Float64Array, share: numbe
         t *= 2
         continue
       }
-      // Accept unless the step went past the lowest point along it by more than half of what it started above it.
-      if (after <= -0.5 * before && (after >= 0 || high === Number.POSITIVE_INFINITY || after >= 0.5 * before)) break
+      // Accept unless the step went past the lowest point along it by more than a share of what it started above it.
+      // Between flat stretches a lax share can go round in circles; a strict one makes every step lower the potential.
+      const allowed = (iteration < LAX_STEPS ? -0.5 : -0.02) * before
+      if (after <= allowed && (after >= -allowed || high === Number.POSITIVE_INFINITY)) break
       if (after < 0) {
         low = t
         atLow = after

@@ -42,20 +42,106 @@ const lamp = (id: string, a: string, b: string, ratedPower: number): NetworkElem
 const car = [battery, r('cable', 'q', 'p', 0.004), r('strap', 'body', '0', 0.002), r('feed', 'q', 'x', 0.03)]
 
 const networks: Record<string, NetworkElement[]> = {
-  'bridge of resistors': [battery, r('1', 'p', 'm', 1), r('2', 'p', 'n', 2), r('3', 'm', 'n', 5), r('4', 'm', '0', 3), r('5', 'n', '0', 4)],
+  'bridge of resistors': [
+    battery,
+    r('1', 'p', 'm', 1),
+    r('2', 'p', 'n', 2),
+    r('3', 'm', 'n', 5),
+    r('4', 'm', '0', 3),
+    r('5', 'n', '0', 4),
+  ],
   'battery and alternator below its limit': [...car, alternator(90), r('load', 'x', 'body', 0.6)],
   'alternator at its limit': [...car, alternator(40), r('load', 'x', 'body', 0.15)],
-  'alternator cut off by a higher battery': [...car.slice(1), { ...battery, emf: 15 } as NetworkElement, alternator(90)],
-  'headlamps': [...car, alternator(90), lamp('l', 'x', 'body', 55), lamp('r', 'x', 'body', 55)],
+  'alternator cut off by a higher battery': [
+    ...car.slice(1),
+    { ...battery, emf: 15 } as NetworkElement,
+    alternator(90),
+  ],
+  headlamps: [...car, alternator(90), lamp('l', 'x', 'body', 55), lamp('r', 'x', 'body', 55)],
   'cold lamp behind a bad joint': [...car, r('joint', 'x', 'y', 50), lamp('l', 'y', 'body', 55)],
-  'lamps in series across a shared bad earth': [...car, lamp('l', 'x', 'e', 21), lamp('t', 'x', 'e', 5), r('earth', 'e', 'body', 8), lamp('s', 'e', 'body', 5)],
-  'constant current above and below its minimum': [...car, { type: 'constantCurrent', id: 'c', a: 'x', b: 'body', current: 15, minimumVoltage: 9 }, r('bad', 'x', 'y', 5), { type: 'constantCurrent', id: 'd', a: 'y', b: 'body', current: 4, minimumVoltage: 9 }],
-  'constant power on the upper branch': [...car, { type: 'constantPower', id: 'pump', a: 'x', b: 'body', power: 180, minimumVoltage: 6 }],
-  'constant power collapsed': [...car, r('bad', 'x', 'y', 1.5), { type: 'constantPower', id: 'pump', a: 'y', b: 'body', power: 180, minimumVoltage: 6 }],
-  'diodes forward and blocking': [...car, { type: 'diode', id: 'd1', a: 'x', b: 'y', forwardVoltage: 0.7, onResistance: 0.02 }, r('load', 'y', 'body', 6), { type: 'diode', id: 'd2', a: 'body', b: 'y', forwardVoltage: 0.7, onResistance: 0.02, reverseLeak: 1e-6 }],
-  'motor with constant torque, running and stalled': [...car, { type: 'motor', id: 'm', a: 'x', b: 'body', ratedVoltage: 13, runningCurrent: 12, stallResistance: 0.3, loading: 'constant' }, r('bad', 'x', 'y', 2), { type: 'motor', id: 'n', a: 'y', b: 'body', ratedVoltage: 13, runningCurrent: 12, stallResistance: 0.3, loading: 'constant' }],
-  'fan motors': [...car, alternator(60), { type: 'motor', id: 'm', a: 'x', b: 'body', ratedVoltage: 13, runningCurrent: 18, stallResistance: 0.15, loading: 'fan' }, r('slow', 'x', 'y', 0.4), { type: 'motor', id: 'n', a: 'y', b: 'body', ratedVoltage: 13, runningCurrent: 18, stallResistance: 0.15, loading: 'fan' }],
-  'battery that accepts a few amperes': [{ ...battery, acceptance: 4 } as NetworkElement, ...car.slice(1), alternator(60), r('load', 'x', 'body', 0.35)],
+  'lamps in series across a shared bad earth': [
+    ...car,
+    lamp('l', 'x', 'e', 21),
+    lamp('t', 'x', 'e', 5),
+    r('earth', 'e', 'body', 8),
+    lamp('s', 'e', 'body', 5),
+  ],
+  'constant current above and below its minimum': [
+    ...car,
+    { type: 'constantCurrent', id: 'c', a: 'x', b: 'body', current: 15, minimumVoltage: 9 },
+    r('bad', 'x', 'y', 5),
+    { type: 'constantCurrent', id: 'd', a: 'y', b: 'body', current: 4, minimumVoltage: 9 },
+  ],
+  'constant power on the upper branch': [
+    ...car,
+    { type: 'constantPower', id: 'pump', a: 'x', b: 'body', power: 180, minimumVoltage: 6 },
+  ],
+  'constant power collapsed': [
+    ...car,
+    r('bad', 'x', 'y', 1.5),
+    { type: 'constantPower', id: 'pump', a: 'y', b: 'body', power: 180, minimumVoltage: 6 },
+  ],
+  'diodes forward and blocking': [
+    ...car,
+    { type: 'diode', id: 'd1', a: 'x', b: 'y', forwardVoltage: 0.7, onResistance: 0.02 },
+    r('load', 'y', 'body', 6),
+    { type: 'diode', id: 'd2', a: 'body', b: 'y', forwardVoltage: 0.7, onResistance: 0.02, reverseLeak: 1e-6 },
+  ],
+  'motor with constant torque, running and stalled': [
+    ...car,
+    {
+      type: 'motor',
+      id: 'm',
+      a: 'x',
+      b: 'body',
+      ratedVoltage: 13,
+      runningCurrent: 12,
+      stallResistance: 0.3,
+      loading: 'constant',
+    },
+    r('bad', 'x', 'y', 2),
+    {
+      type: 'motor',
+      id: 'n',
+      a: 'y',
+      b: 'body',
+      ratedVoltage: 13,
+      runningCurrent: 12,
+      stallResistance: 0.3,
+      loading: 'constant',
+    },
+  ],
+  'fan motors': [
+    ...car,
+    alternator(60),
+    {
+      type: 'motor',
+      id: 'm',
+      a: 'x',
+      b: 'body',
+      ratedVoltage: 13,
+      runningCurrent: 18,
+      stallResistance: 0.15,
+      loading: 'fan',
+    },
+    r('slow', 'x', 'y', 0.4),
+    {
+      type: 'motor',
+      id: 'n',
+      a: 'y',
+      b: 'body',
+      ratedVoltage: 13,
+      runningCurrent: 18,
+      stallResistance: 0.15,
+      loading: 'fan',
+    },
+  ],
+  'battery that accepts a few amperes': [
+    { ...battery, acceptance: 4 } as NetworkElement,
+    ...car.slice(1),
+    alternator(60),
+    r('load', 'x', 'body', 0.35),
+  ],
 }
 
 describe('node voltages as ngspice 45.2 finds them', () => {
@@ -82,9 +168,7 @@ describe('node voltages as ngspice 45.2 finds them', () => {
     const { Simulation } = await import('eecircuit-engine')
     const simulation = new Simulation()
     await simulation.start()
-    simulation.setNetList(
-      `diode\nv1 p 0 12.6\nd1 p y dm\nr1 y 0 ${ohm}\n.model dm d(is=1e-14 n=1 rs=0.05)\n.op\n.end`,
-    )
+    simulation.setNetList(`diode\nv1 p 0 12.6\nd1 p y dm\nr1 y 0 ${ohm}\n.model dm d(is=1e-14 n=1 rs=0.05)\n.op\n.end`)
     const { data } = await simulation.runSim()
     const theirs = data.find(({ name }) => name.toLowerCase() === 'v(y)')!.values[0] as number
     const ours = solveNetwork({

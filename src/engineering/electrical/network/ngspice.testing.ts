@@ -50,7 +50,9 @@ const line = (element: NetworkElement, i: number, a: string, b: string): string 
     case 'constantCurrent':
       return current(`${element.current}*min(1,${v}/${element.minimumVoltage})`)
     case 'constantPower':
-      return current(`${v} > ${element.minimumVoltage} ? ${element.power}/${v} : ${element.power}*${v}/${element.minimumVoltage ** 2}`)
+      return current(
+        `${v} > ${element.minimumVoltage} ? ${element.power}/${v} : ${element.power}*${v}/${element.minimumVoltage ** 2}`,
+      )
     case 'diode':
       return current(
         `max(0,(${v}-${element.forwardVoltage})/${element.onResistance})+${v}*${element.reverseLeak || 1e-9}`,

@@ -1,6 +1,8 @@
 import type { Compiled } from './compiled.ts'
-import { PARAMETERS, stretchOf } from './laws.ts'
+import { forcedCollapse } from './forcedCollapse.ts'
+import { PARAMETERS } from './laws.ts'
 import { descend, type Workspace } from './newton.ts'
+import { across, stretches } from './stretches.ts'
 
 /** One solved state, kept to start the next from. */
 export interface Settled {
@@ -14,15 +16,7 @@ export interface Settled {
 /** "Nothing" in "raised from nothing": a share so small that no voltage notices, yet every node stays tied. */
 const NOTHING = 1e-7
 const LARGEST_MOVE = 0.05
-const SMALLEST_RISE = 1e-6
-
-const across = (c: Compiled, v: Float64Array, e: number): number => v[c.a[e]!]! - v[c.b[e]!]!
-
-const stretches = (c: Compiled, v: Float64Array): Uint8Array => {
-  const result = new Uint8Array(c.size)
-  for (let e = 0; e < c.size; e++) result[e] = stretchOf(c.law[e]!, c.parameters, e * PARAMETERS, across(c, v, e))
-  return result
-}
+const SMALLEST_RISE = 1e-5
 
 const same = (p: Uint8Array, q: Uint8Array): boolean => {
   for (let e = 0; e < p.length; e++) if (p[e] !== q[e]) return false
@@ -35,7 +29,8 @@ const same = (p: Uint8Array, q: Uint8Array): boolean => {
  *
  * Short cut: while no element has changed from one stretch of its law to another and the Jacobian stays positive
  * definite, what the loads leave to spare is a concave function of what they draw, and the upper solution is the only
- * stable one, so a Newton iteration that ends there has found it. Otherwise the power is raised in small steps.
+ * stable one, so a Newton iteration that ends there has found it. Loads that cannot stand even alone are dealt with in
+ * `forcedCollapse.ts`. Otherwise the power is raised in small steps.
  * `from` is a solved state of a similar network, or a guess without `trusted`.
  */
 export const settle = (c: Compiled, w: Workspace, from: Settled, trusted: boolean): Settled => {
@@ -59,6 +54,8 @@ export const settle = (c: Compiled, w: Workspace, from: Settled, trusted: boolea
   const direct = v.slice()
   if (descend(c, w, direct, 1, true) === 'converged' && same(stretches(c, direct), atNothing))
     return { voltages: direct, stretches: atNothing, unloaded, converged: true }
+  const collapsed = forcedCollapse(c, w, v, NOTHING)
+  if (collapsed) return { voltages: collapsed, stretches: stretches(c, collapsed), unloaded, converged: true }
   const converged = raise(c, w, v)
   return { voltages: v, stretches: stretches(c, v), unloaded, converged }
 }
@@ -71,7 +68,10 @@ const suspicious = (c: Compiled, v: Float64Array, unloaded: Float64Array): boole
     return Math.abs(volts) > 1e-3 || Math.abs(unloaded[k]!) > 1e-3
   })
 
-/** Raises the powers from nothing to their full value in steps that move no load's voltage by more than a little. */
+/**
+ * Raises the powers from nothing to their full value. A step may be as large as it likes while every element stays on its
+ * stretch (see above); one that changes a stretch must be small enough to move no load's voltage by much.
+ */
 const raise = (c: Compiled, w: Workspace, v: Float64Array): boolean => {
   const attempt = new Float64Array(v.length)
   let share = NOTHING
@@ -79,15 +79,9 @@ const raise = (c: Compiled, w: Workspace, v: Float64Array): boolean => {
   for (let steps = 0; share < 1 && steps < 2000; steps++) {
     const next = Math.min(1, share + rise)
     attempt.set(v)
-    let moved = 0
     const held = descend(c, w, attempt, next, true) === 'converged'
-    if (held)
-      for (const e of c.powers) {
-        const before = across(c, v, e)
-        const change = Math.abs(across(c, attempt, e) - before)
-        moved = Math.max(moved, change / Math.max(Math.abs(before), c.parameters[e * PARAMETERS + 1]!))
-      }
-    if (held && (moved <= LARGEST_MOVE || next - share <= SMALLEST_RISE)) {
+    const small = held && (same(stretches(c, attempt), stretches(c, v)) || largestMove(c, v, attempt) <= LARGEST_MOVE)
+    if (small || (held && next - share <= SMALLEST_RISE)) {
       v.set(attempt)
       share = next
       rise *= 2
@@ -100,4 +94,15 @@ const raise = (c: Compiled, w: Workspace, v: Float64Array): boolean => {
     }
   }
   return share >= 1 && descend(c, w, v, 1, false) === 'converged'
+}
+
+/** Largest change of any load's voltage, against that voltage or its minimum. */
+const largestMove = (c: Compiled, from: Float64Array, to: Float64Array): number => {
+  let moved = 0
+  for (const e of c.powers) {
+    const before = across(c, from, e)
+    const change = Math.abs(across(c, to, e) - before)
+    moved = Math.max(moved, change / Math.max(Math.abs(before), c.parameters[e * PARAMETERS + 1]!))
+  }
+  return moved
 }

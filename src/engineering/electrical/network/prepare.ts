@@ -65,9 +65,7 @@ export const prepare = (network: Network): PreparedNetwork => {
       },
       // A coil that is removed or switched off has no voltage of its own, whatever its terminals have.
       (coil) =>
-        compiled.law[coil] === LAW.absent
-          ? 0
-          : state.voltages[compiled.a[coil]!]! - state.voltages[compiled.b[coil]!]!,
+        compiled.law[coil] === LAW.absent ? 0 : state.voltages[compiled.a[coil]!]! - state.voltages[compiled.b[coil]!]!,
     )
     return [state, report(compiled, work, state, contacts, outcome)]
   }

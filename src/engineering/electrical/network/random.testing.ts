@@ -64,19 +64,24 @@ export const resistiveNetworks = ({ largest, allLaws = false }: Size): fc.Arbitr
     const tree = Array.from({ length: count }, (_, i) =>
       fc
         .tuple(fc.nat(i), ohms)
-        .map(([parent, ohm]): NetworkElement => ({ type: 'resistor', id: `t${i}`, a: name(i + 1), b: name(parent), ohm })),
+        .map(
+          ([parent, ohm]): NetworkElement => ({ type: 'resistor', id: `t${i}`, a: name(i + 1), b: name(parent), ohm }),
+        ),
     )
     const chords = fc
       .array(fc.tuple(fc.nat(count), fc.nat(count)), { maxLength: count })
       .chain((pairs) =>
-        fc.tuple(
-          ...pairs
-            .filter(([i, j]) => i !== j)
-            .map(([i, j], e) => joining(`c${e}`, name(i), name(j), allLaws)),
-        ),
+        fc.tuple(...pairs.filter(([i, j]) => i !== j).map(([i, j], e) => joining(`c${e}`, name(i), name(j), allLaws))),
       )
     const source = fc.integer({ min: 1, max: count }).map(
-      (i): NetworkElement => ({ type: 'battery', id: `s${i}`, a: name(i), b: '0', emf: 12.6, internalResistance: 0.01 }),
+      (i): NetworkElement => ({
+        type: 'battery',
+        id: `s${i}`,
+        a: name(i),
+        b: '0',
+        emf: 12.6,
+        internalResistance: 0.01,
+      }),
     )
     return fc
       .tuple(fc.tuple(...tree), chords, source)

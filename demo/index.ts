@@ -1,0 +1,5 @@
+export { FAULTS, type PlantedFault } from './faults.ts'
+export { halfBuild } from './halfBuild.ts'
+export { demoLogCsv, LOG_EFFECTIVENESS } from './log.ts'
+export { soundBuild } from './soundBuild.ts'
+export { demoBuild } from './tarnwick.ts'

@@ -1,0 +1,19 @@
+/** The full demo: an invented van of 1972 with an invented engine, some fifteen faults put in on purpose (faults.ts). */
+import type { Build } from '../src/model/build.ts'
+import { body } from './body.ts'
+import { cabin } from './cabin.ts'
+import { cases } from './cases.ts'
+import { controller } from './controller.ts'
+import { draft } from './draft.ts'
+import { lighting } from './lighting.ts'
+import { power } from './power.ts'
+import { services } from './services.ts'
+import { sheets } from './sheets.ts'
+import { work } from './work.ts'
+
+/** A fresh copy each time, so that whoever edits it spoils nobody else's. */
+export const demoBuild = (): Build => {
+  const pen = draft('Tarnwick 8 with a Halvard 21T')
+  for (const room of [body, power, lighting, cabin, services, controller, cases, sheets, work]) room(pen)
+  return pen.finish()
+}

@@ -1,0 +1,307 @@
+/**
+ * Effectiveness of a charge cooler from a log.   ε = (Tb − Ta) / (Tb − Tr)
+ *   Tb  charge temperature before the cooler   K        Ta  after it   K
+ *   Tr  cold reference: ambient air, or water into the cooler   K        ε  1
+ * Only steady windows count: where a sensor's lag times the slope is small beside the temperature rise. In each window
+ * the ratio of the means is taken (the mean of ratios would be biased by the noise below the line); the windows are
+ * pooled as unlike ones. The interval is that of noise and scatter; sensor errors enter only if they are given.
+ * Source: definition of effectiveness for the stream of smaller capacity, Kays & London, Compact Heat Exchangers (from
+ * memory). Limits: the charge is the stream of smaller capacity rate; dry air.
+ */
+import { type GridRun, grid } from './grid.ts'
+import { pool, slope, varianceOfMean } from './interval.ts'
+import { type BoundRole, ROLES, type Role } from './roles.ts'
+
+export type Reference = 'ambient air' | 'water into the cooler'
+
+export interface CoolingOptions {
+  /** Name or hash of the log, for the record. */
+  readonly log: string
+  readonly reference?: Reference
+  /** Slowest time constant of the temperature sensors, s. Slower than 5 s is common for a closed element (common practice, no published source). */
+  readonly sensorLag?: number
+  /** Length of a steady window, s; at least four sensor lags. */
+  readonly window?: number
+  /** Smallest temperature rise above the reference that is believed, K. */
+  readonly leastRise?: number
+  /** ± of one temperature sensor against another, K (95 %); widens the interval when given. */
+  readonly sensorTolerance?: number
+}
+
+export interface SteadyWindow {
+  readonly session: number
+  readonly from: number
+  readonly to: number
+  readonly effectiveness: number
+  readonly standardError: number
+  /** Tb − Tr, K. */
+  readonly rise: number
+  /** kg/s, when the log has it. */
+  readonly airFlow: number | null
+}
+
+export interface Estimate {
+  readonly value: number
+  readonly low: number
+  readonly high: number
+  readonly standardError: number
+  readonly windows: number
+}
+
+export interface Provenance {
+  readonly log: string
+  readonly method: 'charge-cooling/1'
+  readonly reference: Reference
+  readonly windows: readonly SteadyWindow[]
+  readonly sensorLag: number
+  readonly sensorTolerance: number | null
+}
+
+export type CoolingResult =
+  | {
+      readonly answer: 'told'
+      readonly sentence: string
+      readonly effectiveness: Estimate
+      readonly againstAirFlow: readonly (Estimate & {
+        readonly airFlow: number
+        readonly from: number
+        readonly to: number
+      })[]
+      readonly cautions: readonly string[]
+      readonly provenance: Provenance
+    }
+  | {
+      readonly answer: 'cannot-tell'
+      readonly sentence: string
+      readonly because: 'missing-role' | 'rise-too-small' | 'too-short' | 'never-steady' | 'sensors-implausible'
+      readonly missing?: readonly Role[]
+      readonly next: string
+      readonly provenance: Provenance
+    }
+
+const WINDOWS_NEEDED = 3
+/** Lag times slope, as a share of the rise: what is left of a transient may move ε by about this much. */
+const STEADY_SHARE = 0.02
+const SAFETY = 'Somebody else drives or watches the road: nobody reads a screen while driving.'
+
+export async function chargeCooling(
+  parquet: string,
+  roles: readonly BoundRole[],
+  options: CoolingOptions,
+): Promise<CoolingResult> {
+  const of = (role: Role): BoundRole | undefined => roles.find((bound) => bound.role === role)
+  const reference: Reference = options.reference ?? (of('coolerWaterIn') ? 'water into the cooler' : 'ambient air')
+  const referenceRole: Role = reference === 'ambient air' ? 'ambientTemperature' : 'coolerWaterIn'
+  const sensorLag = options.sensorLag ?? 5
+  const window = Math.max(options.window ?? 20, 4 * sensorLag)
+  const leastRise = options.leastRise ?? 10
+  const provenance = (windows: readonly SteadyWindow[]): Provenance => ({
+    log: options.log,
+    method: 'charge-cooling/1',
+    reference,
+    windows,
+    sensorLag,
+    sensorTolerance: options.sensorTolerance ?? null,
+  })
+
+  const needed: Role[] = ['chargeTemperatureBefore', 'chargeTemperatureAfter', referenceRole]
+  const missing = needed.filter((role) => of(role) === undefined)
+  if (missing.length > 0) {
+    const titles = missing.map((role) => ROLES[role].title).join(' and ')
+    return {
+      answer: 'cannot-tell',
+      because: 'missing-role',
+      missing,
+      sentence: `Cannot tell: the log has no channel bound to ${titles}.`,
+      next: `Bind a channel to ${titles}, or fit that sensor and log it.`,
+      provenance: provenance([]),
+    }
+  }
+  const flow = of('airFlow')
+  const runs = await grid(parquet, [...needed.map((role) => of(role)!), ...(flow ? [flow] : [])], 0.25)
+  const drive = (times: number): string =>
+    `Hold one gear at steady load and speed for ${Math.ceil(window + 3 * sensorLag)} s, ${times} times, with the charge at least ${leastRise} K above the ${reference}. ${SAFETY}`
+
+  const { windows, longest, bestRise, warm } = steadyWindows(runs, { window, sensorLag, leastRise })
+  const mean = averages(runs, leastRise)
+  if (mean !== undefined && (mean.before < mean.after - 1 || mean.after < mean.reference - 1)) {
+    const swapped = mean.before < mean.after
+    const why = swapped
+      ? `the channel for "before the cooler" reads ${(mean.after - mean.before).toFixed(1)} K below the one for "after"; the two are probably swapped`
+      : `the charge leaves the cooler ${(mean.reference - mean.after).toFixed(1)} K colder than the ${reference}; the reference sensor probably sits in heat, or its role is bound to another channel`
+    return {
+      answer: 'cannot-tell',
+      because: 'sensors-implausible',
+      sentence: `Cannot tell: ${why}. An effectiveness ${swapped ? 'below 0' : 'above 1'} does not exist.`,
+      next: 'Leave the car overnight and compare the three sensors cold: they must agree. Then check which plug goes to which sensor.',
+      provenance: provenance(windows),
+    }
+  }
+  if (windows.length < WINDOWS_NEEDED) {
+    const short = longest < window
+    const because = bestRise < leastRise ? 'rise-too-small' : short ? 'too-short' : 'never-steady'
+    const why =
+      because === 'rise-too-small'
+        ? `the charge before the cooler never stands ${leastRise} K above the ${reference} (at most ${Math.max(0, bestRise).toFixed(1)} K)`
+        : because === 'too-short'
+          ? `the longest stretch without a hole is ${longest.toFixed(0)} s, a steady window takes ${window.toFixed(0)} s`
+          : `${windows.length === 0 ? 'no window is' : windows.length === 1 ? 'only one window is' : `only ${windows.length} windows are`} steady and warm enough (${warm.toFixed(0)} s were warm enough); ${WINDOWS_NEEDED} of ${window.toFixed(0)} s are needed`
+    return {
+      answer: 'cannot-tell',
+      because,
+      sentence: `Cannot tell: ${why}.`,
+      next: drive(WINDOWS_NEEDED - windows.length),
+      provenance: provenance(windows),
+    }
+  }
+  const effectiveness = estimate(windows, options.sensorTolerance)
+  const againstAirFlow = flow && flow.factor > 0 ? byAirFlow(windows, options.sensorTolerance) : []
+  const cautions = [
+    ...(options.sensorTolerance === undefined
+      ? ['Errors of the sensors against each other are not in the interval: give their ±, or compare them cold.']
+      : []),
+    ...(reference === 'ambient air' && of('coolerWaterIn')
+      ? [
+          'Against ambient air a water loop that is still warming stores heat; steady effectiveness needs the water settled.',
+        ]
+      : []),
+    ...(flow
+      ? []
+      : ['Without air flow the figure belongs to the loads that were driven and compares only with the same loads.']),
+  ]
+  const half = (effectiveness.high - effectiveness.low) / 2
+  const mid = flow ? windows.reduce((sum, entry) => sum + (entry.airFlow ?? 0), 0) / windows.length : null
+  return {
+    answer: 'told',
+    sentence: `The charge cooler's effectiveness is ${effectiveness.value.toFixed(3)} ± ${half.toFixed(3)} against ${reference}${mid === null ? '' : ` at ${mid.toPrecision(2)} kg/s`} (95 %, ${windows.length} steady windows).`,
+    effectiveness,
+    againstAirFlow,
+    cautions,
+    provenance: provenance(windows),
+  }
+}
+
+/** Means over the warm part of the log, where a mix-up of sensors shows. */
+function averages(
+  runs: readonly GridRun[],
+  leastRise: number,
+): { before: number; after: number; reference: number } | undefined {
+  const sum = { before: 0, after: 0, reference: 0, count: 0 }
+  for (const { series } of runs) {
+    const [before, after, reference] = [series[0]!, series[1]!, series[2]!]
+    for (let i = 0; i < before.length; i++) {
+      const hottest = Math.max(before[i]!, after[i]!)
+      if (!(hottest - reference[i]! >= leastRise)) continue
+      sum.before += before[i]!
+      sum.after += after[i]!
+      sum.reference += reference[i]!
+      sum.count++
+    }
+  }
+  return sum.count < 8
+    ? undefined
+    : { before: sum.before / sum.count, after: sum.after / sum.count, reference: sum.reference / sum.count }
+}
+
+function steadyWindows(
+  runs: readonly GridRun[],
+  rule: { window: number; sensorLag: number; leastRise: number },
+): { windows: SteadyWindow[]; longest: number; bestRise: number; warm: number } {
+  const windows: SteadyWindow[] = []
+  let longest = 0
+  let bestRise = Number.NEGATIVE_INFINITY
+  let warm = 0
+  for (const { session, start, step, series } of runs) {
+    const [before, after, reference, flow] = series as [
+      Float64Array,
+      Float64Array,
+      Float64Array,
+      Float64Array | undefined,
+    ]
+    const cells = Math.max(8, Math.round(rule.window / step))
+    let whole = 0
+    for (let i = 0; i < before.length; i++) {
+      const rise = before[i]! - reference[i]!
+      whole = Number.isNaN(rise + after[i]!) ? 0 : whole + 1
+      longest = Math.max(longest, whole * step)
+      if (rise > bestRise) bestRise = rise
+      if (rise >= rule.leastRise) warm += step
+    }
+    for (let at = 0; at + cells <= before.length; ) {
+      const cut = (values: Float64Array): Float64Array => values.subarray(at, at + cells)
+      const found = judgeWindow(cut(before), cut(after), cut(reference), flow && cut(flow), step, rule)
+      if (found === undefined) {
+        at += Math.max(1, Math.floor(cells / 8))
+        continue
+      }
+      windows.push({ session, from: start + at * step, to: start + (at + cells) * step, ...found })
+      at += cells
+    }
+  }
+  return { windows, longest, bestRise, warm }
+}
+
+function judgeWindow(
+  before: Float64Array,
+  after: Float64Array,
+  reference: Float64Array,
+  flow: Float64Array | undefined,
+  step: number,
+  rule: { sensorLag: number; leastRise: number },
+): Omit<SteadyWindow, 'session' | 'from' | 'to'> | undefined {
+  const n = before.length
+  const average = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / n
+  const [tb, ta, tr] = [average(before), average(after), average(reference)]
+  const rise = tb - tr
+  if (!(rise >= rule.leastRise) || Number.isNaN(ta)) return undefined
+  for (const series of [before, after, reference])
+    if (Math.abs(slope(series, step)) * rule.sensorLag > STEADY_SHARE * rise) return undefined
+  const airFlow = flow ? average(flow) : Number.NaN
+  // A flow that wanders by a tenth is another operating point by its end.
+  if (flow && !Number.isNaN(airFlow) && Math.abs(slope(flow, step)) * n * step > 0.1 * airFlow) return undefined
+  const effectiveness = (tb - ta) / rise
+  const residual = Float64Array.from(before, (value, i) => value - after[i]! - effectiveness * (value - reference[i]!))
+  return {
+    effectiveness,
+    standardError: Math.sqrt(varianceOfMean(residual)) / rise,
+    rise,
+    airFlow: Number.isNaN(airFlow) ? null : airFlow,
+  }
+}
+
+function estimate(windows: readonly SteadyWindow[], tolerance: number | undefined): Estimate {
+  const pooled = pool(
+    windows.map(({ effectiveness }) => effectiveness),
+    windows.map(({ standardError }) => standardError ** 2),
+  )
+  const rise = windows.reduce((sum, window) => sum + window.rise, 0) / windows.length
+  // ε changes by δ/rise when "after" reads δ wrong, by ε·δ/rise for the reference and (1 − ε)·δ/rise for "before".
+  const share = Math.hypot(1, pooled.value, 1 - pooled.value)
+  const half = Math.hypot(pooled.half, ((tolerance ?? 0) * share) / rise)
+  return {
+    value: pooled.value,
+    low: pooled.value - half,
+    high: pooled.value + half,
+    standardError: pooled.standardError,
+    windows: windows.length,
+  }
+}
+
+/** Bins of equal count along the air flow, each with windows enough for an interval. */
+function byAirFlow(
+  windows: readonly SteadyWindow[],
+  tolerance: number | undefined,
+): (Estimate & { airFlow: number; from: number; to: number })[] {
+  const known = windows
+    .filter((window): window is SteadyWindow & { airFlow: number } => window.airFlow !== null)
+    .sort((a, b) => a.airFlow - b.airFlow)
+  const bins = Math.min(6, Math.floor(known.length / WINDOWS_NEEDED))
+  return Array.from({ length: bins }, (_, bin) =>
+    known.slice(Math.floor((bin * known.length) / bins), Math.floor(((bin + 1) * known.length) / bins)),
+  ).map((group) => ({
+    ...estimate(group, tolerance),
+    airFlow: group.reduce((sum, { airFlow }) => sum + airFlow, 0) / group.length,
+    from: group[0]!.airFlow,
+    to: group.at(-1)!.airFlow,
+  }))
+}
