@@ -87,7 +87,13 @@ export const body = ({ put, sheet }: Draft): void => {
     { id: 'bulkhead-loom', name: 'Bulkhead, main loom', hole: mm(38), grommet: true },
     { id: 'bulkhead-right', name: 'Bulkhead, right', hole: mm(25), grommet: true },
     { id: 'tank-floor', name: 'Load floor above the tank', hole: mm(28), grommet: true },
-    { id: 'tunnel', name: 'Gearbox tunnel', hole: mm(22), grommet: true, remark: 'Boot of the old gear lever is reused.' },
+    {
+      id: 'tunnel',
+      name: 'Gearbox tunnel',
+      hole: mm(22),
+      grommet: true,
+      remark: 'Boot of the old gear lever is reused.',
+    },
     { id: 'rear-seam', name: 'Rear pillar seam', hole: mm(25), grommet: true },
   )
   const run = (id: string, from: string, to: string, length: number, at: string, sleeve: string, passage?: string) =>

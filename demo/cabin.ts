@@ -12,11 +12,32 @@ export const cabin = (pen: Draft): void => {
     { id: 'gauges', name: 'Gauges' },
     { id: 'sockets', name: 'Sockets and lights inside' },
   )
-  device('horn', 'Horn', 'nose-mid', { kind: 'module' }, { '+': '', '-': '' }, { loads: [resistive('+', '-', 2.2, 10)] })
+  device(
+    'horn',
+    'Horn',
+    'nose-mid',
+    { kind: 'module' },
+    { '+': '', '-': '' },
+    { loads: [resistive('+', '-', 2.2, 10)] },
+  )
   relay(pen, 'horn-relay', 'Horn relay', 'dash-left')
   contact(pen, 'horn-push', 'Horn push', 'dash-right', { released: [], pressed: [['1', '2']] })
-  device('wiper-motor', 'Wiper motor', 'bay-left', { kind: 'motor' }, { 53: 'slow', 31: 'earth' }, { loads: [motor('53', '31', 5, 20, 10)] })
-  device('washer-pump', 'Washer pump', 'bay-left', { kind: 'pump' }, { '+': '', '-': '' }, { loads: [motor('+', '-', 2.5, 7)] })
+  device(
+    'wiper-motor',
+    'Wiper motor',
+    'bay-left',
+    { kind: 'motor' },
+    { 53: 'slow', 31: 'earth' },
+    { loads: [motor('53', '31', 5, 20, 10)] },
+  )
+  device(
+    'washer-pump',
+    'Washer pump',
+    'bay-left',
+    { kind: 'pump' },
+    { '+': '', '-': '' },
+    { loads: [motor('+', '-', 2.5, 7)] },
+  )
   contact(pen, 'wiper-switch', 'Wiper switch', 'dash-right', {
     off: [],
     wipe: [['53a', '53']],
@@ -25,7 +46,14 @@ export const cabin = (pen: Draft): void => {
       ['53a', 'W'],
     ],
   })
-  device('blower', 'Heater blower', 'dash-mid', { kind: 'motor' }, { '+': '', '-': '' }, { loads: [motor('+', '-', 9, 28)] })
+  device(
+    'blower',
+    'Heater blower',
+    'dash-mid',
+    { kind: 'motor' },
+    { '+': '', '-': '' },
+    { loads: [motor('+', '-', 9, 28)] },
+  )
   contact(pen, 'blower-switch', 'Blower switch', 'dash-mid', { off: [], on: [['1', '2']] })
   device(
     'tachometer',
@@ -43,22 +71,43 @@ export const cabin = (pen: Draft): void => {
     { 15: 'supply', G: 'sender' },
     { loads: [resistive('15', 'G', 60)] },
   )
-  device('coolant-sender', 'Coolant sender of the gauge', 'engine-front', { kind: 'sensor' }, { G: 'sender', 31: 'body of the sender' }, {
-    loads: [resistive('G', '31', 40)],
-  })
+  device(
+    'coolant-sender',
+    'Coolant sender of the gauge',
+    'engine-front',
+    { kind: 'sensor' },
+    { G: 'sender', 31: 'body of the sender' },
+    {
+      loads: [resistive('G', '31', 40)],
+    },
+  )
   lamp(pen, 'charge-lamp', 'Charge warning lamp', 'dash-right', 3, { remark: 'Also excites the alternator.' })
   lamp(pen, 'roof-lamp', 'Load space lamp', 'load-left', 10)
   contact(pen, 'roof-switch', 'Load space lamp switch', 'load-left', { off: [], on: [['1', '2']] })
-  device('socket', 'Socket in the load space', 'load-left', { kind: 'module' }, { '+': '', '-': '' }, {
-    loads: [{ ...electronics('+', '-', 8), onlyIn: ['cruising'] }],
-    remark: 'Cool box.',
-  })
-  device('radio', 'Radio', 'dash-mid', { kind: 'module' }, { 30: 'memory', 15: 'supply', 31: 'earth' }, {
-    loads: [
-      { ...electronics('15', '31', 1.5), id: 'set' },
-      { ...electronics('30', '31', 0.004), id: 'memory' },
-    ],
-  })
+  device(
+    'socket',
+    'Socket in the load space',
+    'load-left',
+    { kind: 'module' },
+    { '+': '', '-': '' },
+    {
+      loads: [{ ...electronics('+', '-', 8), onlyIn: ['cruising'] }],
+      remark: 'Cool box.',
+    },
+  )
+  device(
+    'radio',
+    'Radio',
+    'dash-mid',
+    { kind: 'module' },
+    { 30: 'memory', 15: 'supply', 31: 'earth' },
+    {
+      loads: [
+        { ...electronics('15', '31', 1.5), id: 'set' },
+        { ...electronics('30', '31', 0.004), id: 'memory' },
+      ],
+    },
+  )
   fuse(pen, 'fuse-horn', 'Horn', 'dash-left', 10)
   fuse(pen, 'fuse-wiper', 'Wipers', 'dash-left', 15)
   fuse(pen, 'fuse-blower', 'Blower', 'dash-left', 20)
@@ -96,7 +145,14 @@ export const cabin = (pen: Draft): void => {
     ['W-83', 'tachometer.31', 'stud-dash.S', 1, 'BN'],
     ['W-84', 'tachometer.S', 'ecu.A16', 0.75, 'VT/BK'],
     ['W-85', 'coolant-gauge.G', 'coolant-sender.G', 0.75, 'BU/YE'],
-    ['W-86', 'coolant-sender.31', 'stud-engine.S', 1.5, 'BN', { remark: 'Stands for the thread in the cylinder head.' }],
+    [
+      'W-86',
+      'coolant-sender.31',
+      'stud-engine.S',
+      1.5,
+      'BN',
+      { remark: 'Stands for the thread in the cylinder head.' },
+    ],
     ['W-87', 'coolant-gauge.15', 'charge-lamp.+', 1, 'BK/PK'],
     ['W-88', 'charge-lamp.-', 'alternator.D+', 0.75, 'BU/BK'],
   ])

@@ -7,7 +7,8 @@ type Case = Entity<'cases'>
 
 const injectors = (duty: number) =>
   Object.fromEntries([1, 2, 3, 4].map((n) => [`out-injector-${n}`, duty])) as Record<string, number>
-const coils = (duty: number) => Object.fromEntries([1, 2, 3, 4].map((n) => [`out-coil-${n}`, duty])) as Record<string, number>
+const coils = (duty: number) =>
+  Object.fromEntries([1, 2, 3, 4].map((n) => [`out-coil-${n}`, duty])) as Record<string, number>
 const awake = { 'out-main': 1 }
 const running = (injection: number, ignition: number) => ({
   ...awake,
@@ -29,16 +30,43 @@ export const cases = ({ put }: Draft): void => {
     switches: Case['switches'],
     outputs: Case['outputs'],
     more?: Partial<Case>,
-  ) => put('cases', { id, name, engine, alternator, battery: 'connected', ambient: celsius(ambient), switches, outputs, ...more })
+  ) =>
+    put('cases', {
+      id,
+      name,
+      engine,
+      alternator,
+      battery: 'connected',
+      ambient: celsius(ambient),
+      switches,
+      outputs,
+      ...more,
+    })
 
   add('parked', 'Parked, locked', 'off', 'off', 20, {}, {})
-  add('ignition-on', 'Ignition on, engine stopped', 'off', 'off', 20, { 'ignition-switch': 'on' }, { ...awake, 'out-lambda': 0 })
-  add('cranking', 'Cranking on a cold morning', 'cranking', 'off', -5, { 'ignition-switch': 'start' }, {
-    ...awake,
-    'out-pump': 1,
-    ...injectors(0.05),
-    ...coils(0.02),
-  })
+  add(
+    'ignition-on',
+    'Ignition on, engine stopped',
+    'off',
+    'off',
+    20,
+    { 'ignition-switch': 'on' },
+    { ...awake, 'out-lambda': 0 },
+  )
+  add(
+    'cranking',
+    'Cranking on a cold morning',
+    'cranking',
+    'off',
+    -5,
+    { 'ignition-switch': 'start' },
+    {
+      ...awake,
+      'out-pump': 1,
+      ...injectors(0.05),
+      ...coils(0.02),
+    },
+  )
   add(
     'idle-hot-wet-night',
     'Idle on a hot wet night',
@@ -55,11 +83,19 @@ export const cases = ({ put }: Draft): void => {
     },
     { ...running(0.03, 0.06), 'out-fan': 1, 'out-charge-pump': 1, 'out-purge': 0 },
   )
-  add('cruising', 'Cruising by day', 'cruise', 'cruise', 20, { 'ignition-switch': 'on', 'light-switch': 'head' }, {
-    ...running(0.2, 0.2),
-    'out-charge-pump': 1,
-    'out-purge': 0.4,
-  })
+  add(
+    'cruising',
+    'Cruising by day',
+    'cruise',
+    'cruise',
+    20,
+    { 'ignition-switch': 'on', 'light-switch': 'head' },
+    {
+      ...running(0.2, 0.2),
+      'out-charge-pump': 1,
+      'out-purge': 0.4,
+    },
+  )
   add(
     'full-load',
     'Full load at target power, fan and lamps on',
@@ -78,9 +114,18 @@ export const cases = ({ put }: Draft): void => {
     { 'ignition-switch': 'on', 'light-switch': 'head', 'wiper-switch': 'wipe' },
     { ...running(0.15, 0.2), 'out-charge-pump': 1 },
   )
-  add('key-off', 'Key just off, fan running on', 'off', 'off', 30, {}, { 'out-fan': 1 }, {
-    remark: 'The controller holds its main relay only while terminal 15 feeds the coil, so nothing runs on.',
-  })
+  add(
+    'key-off',
+    'Key just off, fan running on',
+    'off',
+    'off',
+    30,
+    {},
+    { 'out-fan': 1 },
+    {
+      remark: 'The controller holds its main relay only while terminal 15 feeds the coil, so nothing runs on.',
+    },
+  )
   add(
     'jump-start',
     'Jump start from a 24 V source',

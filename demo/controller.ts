@@ -96,7 +96,14 @@ export const controller = (pen: Draft): void => {
     { loads: [{ ...resistive('H+', 'H-', 3.2, 10.5), id: 'heater' }] },
   )
   const solenoid = (id: string, name: string, at: string, resistance: number) =>
-    device(id, name, at, { kind: 'solenoid' }, { 1: 'supply', 2: 'driver' }, { loads: [resistive('1', '2', resistance)] })
+    device(
+      id,
+      name,
+      at,
+      { kind: 'solenoid' },
+      { 1: 'supply', 2: 'driver' },
+      { loads: [resistive('1', '2', resistance)] },
+    )
   solenoid('boost-valve', 'Boost control valve', 'engine-exhaust', 24)
   solenoid('purge-valve', 'Canister purge valve', 'engine-inlet', 26)
   contact(pen, 'clutch-switch', 'Clutch switch', 'pedals', { released: [], pressed: [['1', '2']] })
@@ -109,7 +116,14 @@ export const controller = (pen: Draft): void => {
     ['W-203', 'fuse-memory.2', 'ecu.A2', 0.75, 'RD/BU'],
     ['W-204', 'ecu.A23', 'stud-engine.S', 2.5, 'BN'],
     ['W-205', 'ecu.A24', 'stud-engine.S', 2.5, 'BN'],
-    ['W-206', 'ignition-relay.87', 'main-relay.86', 10, 'BK/RD', { remark: 'As thick as the relief feed, whose fuse protects it.' }],
+    [
+      'W-206',
+      'ignition-relay.87',
+      'main-relay.86',
+      10,
+      'BK/RD',
+      { remark: 'As thick as the relief feed, whose fuse protects it.' },
+    ],
     ['W-207', 'main-relay.85', 'ecu.A14', 0.75, 'BN/RD'],
   ])
   wires('injection', [
@@ -123,7 +137,10 @@ export const controller = (pen: Draft): void => {
       'injector-3.1',
       0.75,
       'RD/GY',
-      { ends: { from: { method: 'crimped' }, to: { method: 'soldered' } }, remark: 'Tail lengthened with a solder joint.' },
+      {
+        ends: { from: { method: 'crimped' }, to: { method: 'soldered' } },
+        remark: 'Tail lengthened with a solder joint.',
+      },
     ],
     ['W-215', 'splice-injectors.5', 'injector-4.1', 0.75, 'RD/GY'],
     ['W-216', 'injector-1.2', 'ecu.A3', 0.75, 'GY'],
@@ -203,7 +220,14 @@ export const controller = (pen: Draft): void => {
   ])
 
   type Input = Entity<'inputs'>
-  const input = (id: string, name: string, pin: string, signal: Input['signal'], source: string, more?: Partial<Input>) =>
+  const input = (
+    id: string,
+    name: string,
+    pin: string,
+    signal: Input['signal'],
+    source: string,
+    more?: Partial<Input>,
+  ) =>
     put('inputs', {
       id,
       name,
@@ -222,7 +246,10 @@ export const controller = (pen: Draft): void => {
   input('in-cam', 'Camshaft', 'B3', 'frequency', 'cam-sensor')
   input('in-map', 'Manifold pressure', 'B4', 'voltage', 'map-sensor', { calibration: 'map-scale' })
   input('in-charge-after', 'Charge temperature after the cooler', 'B5', 'resistance', 'charge-after', thermistor)
-  input('in-coolant', 'Coolant temperature', 'B6', 'resistance', 'coolant-sensor', { ...thermistor, calibration: 'ntc-coolant' })
+  input('in-coolant', 'Coolant temperature', 'B6', 'resistance', 'coolant-sensor', {
+    ...thermistor,
+    calibration: 'ntc-coolant',
+  })
   input('in-throttle-1', 'Throttle, track 1', 'B7', 'voltage', 'throttle')
   input('in-throttle-2', 'Throttle, track 2', 'B8', 'voltage', 'throttle')
   input('in-pedal-1', 'Pedal, track 1', 'B9', 'voltage', 'pedal')
@@ -265,7 +292,10 @@ export const controller = (pen: Draft): void => {
   output('out-charge-pump', 'Charge cooler pump relay', 'A17', 'charge-pump-relay', 1)
   output('out-lambda', 'Lambda heater', 'A18', 'lambda-sensor', 6, { modulated: true })
   output('out-throttle-1', 'Throttle motor, one side', 'A19', 'throttle', 8, { driver: 'half bridge', modulated: true })
-  output('out-throttle-2', 'Throttle motor, other side', 'A20', 'throttle', 8, { driver: 'half bridge', modulated: true })
+  output('out-throttle-2', 'Throttle motor, other side', 'A20', 'throttle', 8, {
+    driver: 'half bridge',
+    modulated: true,
+  })
 
   put(
     'calibrations',

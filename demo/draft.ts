@@ -33,7 +33,14 @@ export interface Draft {
   readonly finish: () => Build
   readonly put: <C extends CollectionName>(collection: C, ...records: Entity<C>[]) => void
   readonly sheet: <S extends SheetName>(name: S, value: Sheet<S>) => void
-  readonly device: (id: string, name: string, at: string, spec: Device['spec'], pins: Pins, more?: Partial<Device>) => void
+  readonly device: (
+    id: string,
+    name: string,
+    at: string,
+    spec: Device['spec'],
+    pins: Pins,
+    more?: Partial<Device>,
+  ) => void
   readonly wires: (circuit: string, rows: readonly WireRow[]) => void
 }
 

@@ -10,14 +10,30 @@ export interface PlantedFault {
 }
 
 export const FAULTS: readonly PlantedFault[] = [
-  { what: 'Steering wheel buttons wired to pin B25 of a plug that ends at B24', rule: 'dangling-pin', subject: 'wires/W-276' },
-  { what: 'Clutch switch and brake switch crimped into one controller cavity, B14', rule: 'doubled-pin', subject: 'devices/ecu' },
+  {
+    what: 'Steering wheel buttons wired to pin B25 of a plug that ends at B24',
+    rule: 'dangling-pin',
+    subject: 'wires/W-276',
+  },
+  {
+    what: 'Clutch switch and brake switch crimped into one controller cavity, B14',
+    rule: 'doubled-pin',
+    subject: 'devices/ecu',
+  },
   { what: 'Horn with a feed and no way back to earth', rule: 'no-return', subject: 'devices/horn' },
   { what: 'Alternator cable without a fuse at its battery end', rule: 'unfused-stretch', subject: 'wires/W-4' },
   { what: 'Fan relay fed straight from the battery', rule: 'unfused-stretch', subject: 'wires/W-310' },
   { what: '30 A fuse before 1 mm² to the load space socket', rule: 'fuse-against-conductor', subject: 'wires/W-91' },
-  { what: 'Right dipped beam on 0.5 mm² all the way across the nose', rule: 'load-voltage', subject: 'devices/headlamp-right' },
-  { what: 'Engine earth strap of 6 mm² under the cranking current', rule: 'fuse-against-conductor', subject: 'wires/W-3' },
+  {
+    what: 'Right dipped beam on 0.5 mm² all the way across the nose',
+    rule: 'load-voltage',
+    subject: 'devices/headlamp-right',
+  },
+  {
+    what: 'Engine earth strap of 6 mm², the only return of starter and alternator',
+    rule: 'conductor-temperature',
+    subject: 'wires/W-3',
+  },
   {
     what: 'Charge temperature sensor configured and not wired',
     rule: 'input-unwired',

@@ -4,14 +4,16 @@ import { readBuild } from '../src/model/read.ts'
 import { demoBuild } from './tarnwick.ts'
 
 /** Fields that only describe; structure (ends, pins, runs, references) stays, so the build still holds together. */
-const OPTIONAL = new Set([
-  'acceptance ambient area bits calibration capPressure capacity centreOfGravityHeight chargeTemperatureLimit clamp',
-  'coilResistance coldResistance compressorEfficiency contactResistance coolantVolume crankingCurrent curve deadTime',
-  'density ends expectedEffectiveness flow friction frontMass glycolFraction hotOutputCruise hotOutputIdle insulation',
-  'internalResistance lambda law limit masterCylinder material needs onResistance pedalRatio plusMinus price',
-  'pressureRatio pullIn pullUp radiatorConductance range rating reference restedVoltage rearMass setpoint',
-  'specificConsumption sweptVolume targetPower time volumetricEfficiency wet vibration outline',
-].flatMap((line) => line.split(' ')))
+const OPTIONAL = new Set(
+  [
+    'acceptance ambient area bits calibration capPressure capacity centreOfGravityHeight chargeTemperatureLimit clamp',
+    'coilResistance coldResistance compressorEfficiency contactResistance coolantVolume crankingCurrent curve deadTime',
+    'density ends expectedEffectiveness flow friction frontMass glycolFraction hotOutputCruise hotOutputIdle insulation',
+    'internalResistance lambda law limit masterCylinder material needs onResistance pedalRatio plusMinus price',
+    'pressureRatio pullIn pullUp radiatorConductance range rating reference restedVoltage rearMass setpoint',
+    'specificConsumption sweptVolume targetPower time volumetricEfficiency wet vibration outline',
+  ].flatMap((line) => line.split(' ')),
+)
 
 export const halfBuild = (): Build => {
   let seen = 0

@@ -109,7 +109,13 @@ export const contact = (
 
 /** A splice: `tails` pins that are all one. */
 export const splice = ({ device }: Draft, id: string, name: string, at: string, tails: number) =>
-  device(id, name, at, { kind: 'splice' }, Object.fromEntries(Array.from({ length: tails }, (_, i) => [`${i + 1}`, ''])))
+  device(
+    id,
+    name,
+    at,
+    { kind: 'splice' },
+    Object.fromEntries(Array.from({ length: tails }, (_, i) => [`${i + 1}`, ''])),
+  )
 
 /** A two- or three-wire sensor fed with 5 V by the controller: supply, signal and return. */
 export const sensor = ({ device }: Draft, id: string, name: string, at: string, fed: boolean) =>

@@ -1,7 +1,7 @@
 /** Battery, charging, starting, earths and the two main feeds. W-1 … W-49. */
-import { type Draft, ring, rings } from './draft.ts'
-import { contact, fuse, relay, splice } from './parts.ts'
-import { ampHours, amps, m, milliohms, mm2, ohms, volts } from './quantities.ts'
+import { type Draft, rings } from './draft.ts'
+import { contact, fuse, relay, resistive, splice } from './parts.ts'
+import { ampHours, amps, m, milliohms, ohms, volts } from './quantities.ts'
 
 const STRIP = 'Link of the fuse strip that is bolted to the battery terminal: 0.1 m of insulated bar.'
 const strip = { length: m(0.1), ...rings(), unfusedBecause: STRIP }
@@ -39,6 +39,11 @@ export const power = (pen: Draft): void => {
       hotOutputCruise: amps(112, 5),
     },
     { 'B+': 'output', 'D+': 'charge lamp', 31: 'case' },
+    {
+      loads: [{ ...resistive('D+', '31', 45), id: 'field', onlyIn: ['ignition-on', 'cranking', 'jump-start'] }],
+      remark:
+        'At a standstill the lamp feeds the field; once it charges, D+ stands at battery level and the lamp is out.',
+    },
   )
   device(
     'starter',
@@ -80,7 +85,14 @@ export const power = (pen: Draft): void => {
   fuse(pen, 'fuse-relief', 'Terminal 15 relief relay', 'battery-point', 50, 'high-current blade')
 
   wires('supply', [
-    ['W-4', 'alternator.B+', 'battery.+', 35, 'RD', { ...rings(), insulation: 'E', remark: 'Taken over from the donor as it was.' }],
+    [
+      'W-4',
+      'alternator.B+',
+      'battery.+',
+      35,
+      'RD',
+      { ...rings(), insulation: 'E', remark: 'Taken over from the donor as it was.' },
+    ],
     ['W-5', 'battery.+', 'fuse-body.1', 25, 'RD', strip],
     ['W-6', 'battery.+', 'fuse-engine.1', 25, 'RD', strip],
     ['W-7', 'battery.+', 'fuse-ignition.1', 25, 'RD', strip],
@@ -92,7 +104,14 @@ export const power = (pen: Draft): void => {
     ['W-13', 'main-relay.87', 'bus-engine.1', 16, 'RD/YE'],
     ['W-14', 'fuse-relief.2', 'ignition-relay.30', 10, 'RD'],
     ['W-15', 'ignition-relay.87', 'bus-15.1', 10, 'RD/BK'],
-    ['W-16', 'ignition-switch.15', 'ignition-relay.86', 6, 'BK/RD', { remark: 'As thick as the ignition feed, whose fuse protects it.' }],
+    [
+      'W-16',
+      'ignition-switch.15',
+      'ignition-relay.86',
+      6,
+      'BK/RD',
+      { remark: 'As thick as the ignition feed, whose fuse protects it.' },
+    ],
     ['W-17', 'ignition-relay.85', 'stud-dash.S', 1, 'BN'],
   ])
   wires('starting', [
@@ -102,7 +121,10 @@ export const power = (pen: Draft): void => {
       'starter.30',
       35,
       'RD',
-      { ...rings(), unfusedBecause: 'Starter cable: no fuse carries cranking current; sleeved and clipped along its length.' },
+      {
+        ...rings(),
+        unfusedBecause: 'Starter cable: no fuse carries cranking current; sleeved and clipped along its length.',
+      },
     ],
     ['W-20', 'fuse-start.2', 'start-relay.30', 6, 'RD'],
     ['W-21', 'start-relay.87', 'starter.50', 6, 'RD/WH'],
@@ -111,16 +133,29 @@ export const power = (pen: Draft): void => {
   ])
   wires('earths', [
     ['W-2', 'battery.-', 'stud-front.S', 35, 'BK', { length: m(0.3), ...rings() }],
-    ['W-3', 'battery.-', 'stud-engine.S', 6, 'BK', { ...rings(), remark: 'The old strap had broken; this one was to hand.' }],
-    ['W-30', 'starter.31', 'stud-engine.S', 50, 'BK', { length: m(0.15), ...rings(), remark: 'Stands for the bolted case.' }],
-    ['W-31', 'alternator.31', 'stud-engine.S', 35, 'BK', { ...rings(), remark: 'Stands for the bolted case and bracket.' }],
     [
-      'W-32',
+      'W-3',
+      'battery.-',
       'stud-engine.S',
-      'stud-front.S',
-      16,
+      6,
       'BK',
-      { area: mm2(16), ends: { from: ring(), to: ring() }, braid: true, remark: 'Engine to body, so that sensors do not carry it.' },
+      { length: m(1.1), ...rings(), remark: 'The old strap had broken; this one was to hand.' },
+    ],
+    [
+      'W-30',
+      'starter.31',
+      'stud-engine.S',
+      50,
+      'BK',
+      { length: m(0.15), ...rings(), remark: 'Stands for the bolted case.' },
+    ],
+    [
+      'W-31',
+      'alternator.31',
+      'stud-engine.S',
+      35,
+      'BK',
+      { ...rings(), remark: 'Stands for the bolted case and bracket.' },
     ],
   ])
 }

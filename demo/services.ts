@@ -11,9 +11,16 @@ export const services = (pen: Draft): void => {
     { id: 'fan', name: 'Radiator fan' },
     { id: 'charge-pump', name: 'Charge cooler pump' },
   )
-  const machine = (id: string, name: string, at: string, kind: 'pump' | 'motor', running: number, stall: number, needs: number) =>
-    device(id, name, at, { kind }, { '+': '', '-': '' }, { loads: [motor('+', '-', running, stall, needs)] })
-  machine('fuel-pump', 'Fuel pump', 'tank-point', 'pump', 11.5, 26, 11)
+  const machine = (
+    id: string,
+    name: string,
+    at: string,
+    kind: 'pump' | 'motor',
+    running: number,
+    stall: number,
+    needs: number,
+  ) => device(id, name, at, { kind }, { '+': '', '-': '' }, { loads: [motor('+', '-', running, stall, needs)] })
+  machine('fuel-pump', 'Fuel pump', 'tank-point', 'pump', 11.5, 26, 8)
   machine('fan', 'Radiator fan', 'nose-mid', 'motor', 19, 65, 10.5)
   machine('charge-pump', 'Charge cooler water pump', 'nose-right', 'pump', 3.2, 9, 10)
   relay(pen, 'pump-relay', 'Fuel pump relay', 'controller-point')
@@ -22,12 +29,25 @@ export const services = (pen: Draft): void => {
   fuse(pen, 'fuse-pump', 'Fuel pump', 'controller-point', 15)
   fuse(pen, 'fuse-charge-pump', 'Charge cooler pump', 'controller-point', 7.5)
   device('tank-connector', 'Plug at the tank', 'tank-point', { kind: 'connector', sealed: true }, { 1: '', 2: '' })
-  device('nose-connector', 'Plug at the nose', 'nose-right', { kind: 'connector', sealed: false }, { 1: '', 2: '', 3: '' })
+  device(
+    'nose-connector',
+    'Plug at the nose',
+    'nose-right',
+    { kind: 'connector', sealed: false },
+    { 1: '', 2: '', 3: '' },
+  )
 
   wires('fuel-pump', [
     ['W-300', 'bus-engine.7', 'fuse-pump.1', 16, 'RD/YE'],
     ['W-301', 'fuse-pump.2', 'pump-relay.30', 2.5, 'RD/BN'],
-    ['W-302', 'pump-relay.87', 'tank-connector.1', 0.75, 'GN/RD', { remark: 'The 1972 feed of the level sender, reused.' }],
+    [
+      'W-302',
+      'pump-relay.87',
+      'tank-connector.1',
+      0.75,
+      'GN/RD',
+      { remark: 'The 1972 feed of the level sender, reused.' },
+    ],
     ['W-303', 'tank-connector.1', 'fuel-pump.+', 2.5, 'GN/RD'],
     ['W-304', 'fuel-pump.-', 'tank-connector.2', 2.5, 'BN'],
     ['W-305', 'tank-connector.2', 'stud-rear.S', 0.75, 'BN'],

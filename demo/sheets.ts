@@ -55,11 +55,11 @@ export const sheets = ({ sheet, put }: Draft): void => {
       device: 'fuel-pump',
       ratedVoltage: volts(13.5),
       curve: [
-        [barAcross(0), litresPerHour(118)],
-        [barAcross(2), litresPerHour(98)],
-        [barAcross(3), litresPerHour(85)],
-        [barAcross(4), litresPerHour(71)],
-        [barAcross(5), litresPerHour(56)],
+        [barAcross(0), litresPerHour(124)],
+        [barAcross(2), litresPerHour(103)],
+        [barAcross(3), litresPerHour(89.5)],
+        [barAcross(4), litresPerHour(75)],
+        [barAcross(5), litresPerHour(59)],
       ],
       voltageExponent: 1.6,
     },
@@ -113,7 +113,10 @@ export const sheets = ({ sheet, put }: Draft): void => {
       plusMinus: 0.04,
       when: '2025-05-18T17:40:00Z',
       by: 'builder',
-      provenance: { log: 'L-1', method: 'ratio of means over four steady pulls, water into the cooler as cold reference' },
+      provenance: {
+        log: 'L-1',
+        method: 'ratio of means over four steady pulls, water into the cooler as cold reference',
+      },
     },
     {
       id: 'M-2',
@@ -161,14 +164,24 @@ export const sheets = ({ sheet, put }: Draft): void => {
   })
   put(
     'notes',
-    { id: 'N-1', text: 'Donor loom was cut at the bulkhead; tails of the controller plugs are kept in the blue box.', about: 'devices/ecu' },
+    {
+      id: 'N-1',
+      text: 'Donor loom was cut at the bulkhead; tails of the controller plugs are kept in the blue box.',
+      about: 'devices/ecu',
+    },
     { id: 'N-2', text: 'Old fuse box had two fuses for everything. It hangs on the wall now.' },
   )
   put(
     'records',
     { id: 'gate-earths', kind: 'commissioning gate', title: 'Earths proved with the battery off', done: false },
     { id: 'gate-lamp', kind: 'commissioning gate', title: 'Battery on through a lamp', done: false },
-    { id: 'donor-engine', kind: 'donor', title: 'Engine number agrees with the donor’s papers', done: true, evidence: 'Photographed with the papers.' },
+    {
+      id: 'donor-engine',
+      kind: 'donor',
+      title: 'Engine number agrees with the donor’s papers',
+      done: true,
+      evidence: 'Photographed with the papers.',
+    },
     { id: 'check-fuel', kind: 'inspection', title: 'Fuel line clips every 0.3 m', done: false },
   )
 }

@@ -33,11 +33,41 @@ export const soundBuild = (): Build => {
 }
 
 const shape = ({ put, sheet }: Draft): void => {
-  sheet('vehicle', { name: 'Brennick yard tug, 1964', category: 'other', firstUsed: 1964, length: m(2.6), width: m(1.3) })
+  sheet('vehicle', {
+    name: 'Brennick yard tug, 1964',
+    category: 'other',
+    firstUsed: 1964,
+    length: m(2.6),
+    width: m(1.3),
+  })
   put(
     'zones',
-    { id: 'cover', name: 'Under the engine cover', ambient: celsius(70), wet: 'dry', vibration: 'engine', outline: [[0.2, -0.4], [1.1, -0.4], [1.1, 0.4], [0.2, 0.4]] },
-    { id: 'box', name: 'Electrical box', ambient: celsius(45), wet: 'dry', vibration: 'body', outline: [[1.2, -0.4], [1.6, -0.4], [1.6, 0.4], [1.2, 0.4]] },
+    {
+      id: 'cover',
+      name: 'Under the engine cover',
+      ambient: celsius(70),
+      wet: 'dry',
+      vibration: 'engine',
+      outline: [
+        [0.2, -0.4],
+        [1.1, -0.4],
+        [1.1, 0.4],
+        [0.2, 0.4],
+      ],
+    },
+    {
+      id: 'box',
+      name: 'Electrical box',
+      ambient: celsius(45),
+      wet: 'dry',
+      vibration: 'body',
+      outline: [
+        [1.2, -0.4],
+        [1.6, -0.4],
+        [1.6, 0.4],
+        [1.2, 0.4],
+      ],
+    },
   )
   put(
     'branchPoints',
@@ -45,36 +75,124 @@ const shape = ({ put, sheet }: Draft): void => {
     { id: 'at-box', name: 'Box', zone: 'box', x: 1.4, y: 0 },
   )
   put('passages', { id: 'box-floor', name: 'Floor of the box', grommet: true })
-  put('runs', { id: 'R-1', from: 'at-engine', to: 'at-box', length: m(1.2), zone: 'cover', sleeve: 'split conduit', passage: 'box-floor' })
+  put('runs', {
+    id: 'R-1',
+    from: 'at-engine',
+    to: 'at-box',
+    length: m(1.2),
+    zone: 'cover',
+    sleeve: 'split conduit',
+    passage: 'box-floor',
+  })
   put('circuits', { id: 'all', name: 'Whole tug' })
 }
 
 const devices = (pen: Draft): void => {
   const { device } = pen
-  device('battery', 'Battery', 'at-box', { kind: 'battery', restedVoltage: volts(12.6), internalResistance: milliohms(7), capacity: ampHours(44), acceptance: amps(3) }, { '+': '', '-': '' })
-  device('alternator', 'Alternator, 45 A', 'at-engine', { kind: 'alternator', setpoint: volts(14.2), internalResistance: milliohms(20), hotOutputIdle: amps(28), hotOutputCruise: amps(42) }, { 'B+': '', 31: '' })
-  device('starter', 'Starter', 'at-engine', { kind: 'starter', crankingCurrent: amps(120), solenoidResistance: ohms(1), pullIn: volts(7.5) }, { 30: '', 50: '', 31: '' })
-  device('stud-body', 'Earth stud, frame', 'at-box', { kind: 'earth-stud', on: 'body', contactResistance: milliohms(0.3) }, { S: '' })
-  device('stud-engine', 'Earth stud, engine', 'at-engine', { kind: 'earth-stud', on: 'engine', contactResistance: milliohms(0.3) }, { S: '' })
+  device(
+    'battery',
+    'Battery',
+    'at-box',
+    {
+      kind: 'battery',
+      restedVoltage: volts(12.6),
+      internalResistance: milliohms(7),
+      capacity: ampHours(44),
+      acceptance: amps(3),
+    },
+    { '+': '', '-': '' },
+  )
+  device(
+    'alternator',
+    'Alternator, 45 A',
+    'at-engine',
+    {
+      kind: 'alternator',
+      setpoint: volts(14.2),
+      internalResistance: milliohms(20),
+      hotOutputIdle: amps(28),
+      hotOutputCruise: amps(42),
+    },
+    { 'B+': '', 31: '' },
+  )
+  device(
+    'starter',
+    'Starter',
+    'at-engine',
+    { kind: 'starter', crankingCurrent: amps(120), solenoidResistance: ohms(1), pullIn: volts(7.5) },
+    { 30: '', 50: '', 31: '' },
+  )
+  device(
+    'stud-body',
+    'Earth stud, frame',
+    'at-box',
+    { kind: 'earth-stud', on: 'body', contactResistance: milliohms(0.3) },
+    { S: '' },
+  )
+  device(
+    'stud-engine',
+    'Earth stud, engine',
+    'at-engine',
+    { kind: 'earth-stud', on: 'engine', contactResistance: milliohms(0.3) },
+    { S: '' },
+  )
   fuse(pen, 'fuse-charge', 'Charging', 'at-box', 60, 'bolt-down')
   fuse(pen, 'fuse-main', 'Main', 'at-box', 30)
   fuse(pen, 'fuse-ecu', 'Controller', 'at-box', 7.5)
   fuse(pen, 'fuse-injectors', 'Injectors', 'at-box', 7.5)
   fuse(pen, 'fuse-pump', 'Fuel pump', 'at-box', 10)
   fuse(pen, 'fuse-lamp', 'Work lamp', 'at-box', 7.5)
-  contact(pen, 'key', 'Key switch', 'at-box', { off: [], on: [['30', '15']], start: [['30', '15'], ['30', '50']] })
+  contact(pen, 'key', 'Key switch', 'at-box', {
+    off: [],
+    on: [['30', '15']],
+    start: [
+      ['30', '15'],
+      ['30', '50'],
+    ],
+  })
   contact(pen, 'lamp-switch', 'Work lamp switch', 'at-box', { off: [], on: [['1', '2']] })
   relay(pen, 'pump-relay', 'Fuel pump relay', 'at-box')
-  device('fuel-pump', 'Fuel pump', 'at-box', { kind: 'pump' }, { '+': '', '-': '' }, { loads: [motor('+', '-', 3.5, 9, 10)] })
+  device(
+    'fuel-pump',
+    'Fuel pump',
+    'at-box',
+    { kind: 'pump' },
+    { '+': '', '-': '' },
+    { loads: [motor('+', '-', 3.5, 9, 10)] },
+  )
   lamp(pen, 'work-lamp', 'Work lamp', 'at-box', 35)
-  device('ecu', 'Controller', 'at-box', { kind: 'controller' }, { P: 'switched supply', E: 'power earth', SE: 'sensor earth', V5: 'supply 5 V', I1: '', I2: '', T: '', PR: '' }, { loads: [electronics('P', 'E', 0.4)] })
+  device(
+    'ecu',
+    'Controller',
+    'at-box',
+    { kind: 'controller' },
+    { P: 'switched supply', E: 'power earth', SE: 'sensor earth', V5: 'supply 5 V', I1: '', I2: '', T: '', PR: '' },
+    { loads: [electronics('P', 'E', 0.4)] },
+  )
   for (const n of [1, 2])
-    device(`injector-${n}`, `Injector ${n}`, 'at-engine', { kind: 'injector' }, { 1: 'supply', 2: 'driver' }, { loads: [resistive('1', '2', 12, 8)] })
-  device('coolant-sensor', 'Coolant temperature sensor', 'at-engine', { kind: 'sensor' }, { S: 'signal', '-': 'return' })
+    device(
+      `injector-${n}`,
+      `Injector ${n}`,
+      'at-engine',
+      { kind: 'injector' },
+      { 1: 'supply', 2: 'driver' },
+      { loads: [resistive('1', '2', 12, 8)] },
+    )
+  device(
+    'coolant-sensor',
+    'Coolant temperature sensor',
+    'at-engine',
+    { kind: 'sensor' },
+    { S: 'signal', '-': 'return' },
+  )
 }
 
 const loom = ({ wires }: Draft): void => {
-  const link = { length: m(0.1), ...rings(), unfusedBecause: 'Link of the fuse strip bolted to the battery terminal: 0.1 m of insulated bar.' }
+  const link = {
+    length: m(0.1),
+    ...rings(),
+    unfusedBecause: 'Link of the fuse strip bolted to the battery terminal: 0.1 m of insulated bar.',
+  }
   wires('all', [
     ['W-1', 'battery.+', 'starter.30', 25, 'RD', { ...rings(), unfusedBecause: 'Starter cable.' }],
     ['W-2', 'battery.-', 'stud-body.S', 25, 'BK', { length: m(0.3), ...rings() }],
@@ -110,7 +228,16 @@ const loom = ({ wires }: Draft): void => {
 }
 
 const rest = ({ put, sheet }: Draft): void => {
-  sheet('engine', { name: 'Two-cylinder, 0.7 litres', cylinders: 2, sweptVolume: litres(0.7), compressionRatio: 8.5, charging: 'none', targetPower: kilowatts(22), targetSpeed: rpm(3600), controller: 'ecu' })
+  sheet('engine', {
+    name: 'Two-cylinder, 0.7 litres',
+    cylinders: 2,
+    sweptVolume: litres(0.7),
+    compressionRatio: 8.5,
+    charging: 'none',
+    targetPower: kilowatts(22),
+    targetSpeed: rpm(3600),
+    controller: 'ecu',
+  })
   sheet('fuel', {
     fuel: 'E10',
     density: kgPerM3(748, 8),
@@ -119,23 +246,105 @@ const rest = ({ put, sheet }: Draft): void => {
     dutyLimit: 0.85,
     railPressure: barGauge(3),
     railReference: 'manifold',
-    injectors: { devices: ['injector-1', 'injector-2'], count: 2, flow: gramsPerMinute(130, 4), flowPressure: barAcross(3), deadTime: [[volts(12), milliseconds(1.1)], [volts(14), milliseconds(0.85)]] },
-    pump: { device: 'fuel-pump', ratedVoltage: volts(12), curve: [[barAcross(0), litresPerHour(80)], [barAcross(3), litresPerHour(55)], [barAcross(5), litresPerHour(35)]], voltageExponent: 1.5 },
+    injectors: {
+      devices: ['injector-1', 'injector-2'],
+      count: 2,
+      flow: gramsPerMinute(130, 4),
+      flowPressure: barAcross(3),
+      deadTime: [
+        [volts(12), milliseconds(1.1)],
+        [volts(14), milliseconds(0.85)],
+      ],
+    },
+    pump: {
+      device: 'fuel-pump',
+      ratedVoltage: volts(12),
+      curve: [
+        [barAcross(0), litresPerHour(80)],
+        [barAcross(3), litresPerHour(55)],
+        [barAcross(5), litresPerHour(35)],
+      ],
+      voltageExponent: 1.5,
+    },
   })
-  put('inputs', { id: 'in-coolant', name: 'Coolant temperature', device: 'ecu', pin: 'T', signal: 'resistance', source: 'coolant-sensor', configured: true, pullUp: ohms(2490), bits: 12, reference: volts(5), range: [volts(0), volts(5)] })
+  put('inputs', {
+    id: 'in-coolant',
+    name: 'Coolant temperature',
+    device: 'ecu',
+    pin: 'T',
+    signal: 'resistance',
+    source: 'coolant-sensor',
+    configured: true,
+    pullUp: ohms(2490),
+    bits: 12,
+    reference: volts(5),
+    range: [volts(0), volts(5)],
+  })
   const low = (id: string, name: string, pin: string, drives: string) =>
-    put('outputs', { id, name, device: 'ecu', pin, driver: 'low side', drives, configured: true, limit: amps(3), onResistance: ohms(0.12), clamp: volts(45), atBoot: 'off' })
+    put('outputs', {
+      id,
+      name,
+      device: 'ecu',
+      pin,
+      driver: 'low side',
+      drives,
+      configured: true,
+      limit: amps(3),
+      onResistance: ohms(0.12),
+      clamp: volts(45),
+      atBoot: 'off',
+    })
   low('out-1', 'Injector 1', 'I1', 'injector-1')
   low('out-2', 'Injector 2', 'I2', 'injector-2')
   low('out-pump', 'Fuel pump relay', 'PR', 'pump-relay')
   const running = { 'out-1': 0.5, 'out-2': 0.5, 'out-pump': 1 }
   put(
     'cases',
-    { id: 'parked', name: 'Parked', engine: 'off', alternator: 'off', battery: 'connected', ambient: celsius(20), switches: {}, outputs: {} },
-    { id: 'cranking', name: 'Cranking', engine: 'cranking', alternator: 'off', battery: 'connected', ambient: celsius(5), switches: { key: 'start' }, outputs: { 'out-1': 0.05, 'out-2': 0.05, 'out-pump': 1 } },
-    { id: 'full-load', name: 'Full load, lamp on', engine: 'full load', alternator: 'cruise', battery: 'connected', ambient: celsius(25), switches: { key: 'on', 'lamp-switch': 'on' }, outputs: running },
+    {
+      id: 'parked',
+      name: 'Parked',
+      engine: 'off',
+      alternator: 'off',
+      battery: 'connected',
+      ambient: celsius(20),
+      switches: {},
+      outputs: {},
+    },
+    {
+      id: 'cranking',
+      name: 'Cranking',
+      engine: 'cranking',
+      alternator: 'off',
+      battery: 'connected',
+      ambient: celsius(5),
+      switches: { key: 'start' },
+      outputs: { 'out-1': 0.05, 'out-2': 0.05, 'out-pump': 1 },
+    },
+    {
+      id: 'full-load',
+      name: 'Full load, lamp on',
+      engine: 'full load',
+      alternator: 'cruise',
+      battery: 'connected',
+      ambient: celsius(25),
+      switches: { key: 'on', 'lamp-switch': 'on' },
+      outputs: running,
+    },
   )
   put('milestones', { id: 'works', name: 'Works', order: 1 })
-  put('accesses', { id: 'cover-off', name: 'Engine cover off', zone: 'cover', open: { value: 120 }, close: { value: 180 } })
-  put('jobs', { id: 'J-1', title: 'Label the fuses', zone: 'box', time: { least: { value: 900 }, likely: { value: 1800 }, most: { value: 3600 } }, milestone: 'works', status: 'to do' })
+  put('accesses', {
+    id: 'cover-off',
+    name: 'Engine cover off',
+    zone: 'cover',
+    open: { value: 120 },
+    close: { value: 180 },
+  })
+  put('jobs', {
+    id: 'J-1',
+    title: 'Label the fuses',
+    zone: 'box',
+    time: { least: { value: 900 }, likely: { value: 1800 }, most: { value: 3600 } },
+    milestone: 'works',
+    status: 'to do',
+  })
 }

@@ -3,10 +3,11 @@
  * the long way is taken instead. Nothing is skipped and nothing padded here.
  */
 import { basename, dirname } from 'node:path'
-import { splitLine } from './cells.ts'
+import { type CellResult, NUMBER, readCell, splitLine } from './cells.ts'
 import { literal, withDuck } from './duck.ts'
 import type { FileSample } from './fileKind.ts'
 import type { LogReport } from './import.ts'
+import { toSeconds } from './logRows.ts'
 import { followTime, footerStatistics, metadataClause, storedLog } from './parquetFile.ts'
 import type { ReadingPlan, TimeForm } from './plan.ts'
 
@@ -39,7 +40,8 @@ export async function importClean(
     (plan.lineEnd === 'LF' || plan.lineEnd === 'CRLF') &&
     plan.delimiter !== '' &&
     plan.delimiter !== ' ' &&
-    (scale !== undefined || form === 'none' || form === 'sample-number')
+    column >= 0 &&
+    (scale !== undefined || form === 'sample-number')
   if (!eligible || plan.names.length < 2 || !tailFits(sample, plan)) return undefined
   const types = plan.names.map((_, index) => `'k${index}': 'DOUBLE'`).join(', ')
   const options = [
@@ -54,15 +56,8 @@ export async function importClean(
     `max_line_size=1048576`,
   ]
   const kept = plan.names.map((_, index) => index).filter((index) => index !== column)
-  const time =
-    form === 'none' || (form === 'sample-number' && column < 0)
-      ? 'null::double'
-      : form === 'sample-number'
-        ? `k${column} / ${rate}`
-        : `k${column}${scale}`
+  const time = form === 'sample-number' ? `k${column} / ${rate}` : `k${column}${scale}`
   const channels = kept.map((index) => ({ name: plan.names[index]!, unit: plan.units[index] ?? '' }))
-  const timed = form !== 'none'
-  if (form === 'none' || (form === 'sample-number' && column < 0)) return undefined
   return withDuck({ folders: [dirname(source), dirname(part)], spill: dirname(part) }, async (connection) => {
     const list = kept.map((index, at) => `, k${index} as c${at}`).join('')
     const cancel = (): void => connection.interrupt()
@@ -71,7 +66,7 @@ export async function importClean(
     const ticker = setInterval(() => walk.onProgress?.(Math.max(0, connection.progress.percentage) / 100), 200)
     try {
       await connection.run(
-        `copy (select 0::integer as session, ${time} as t${list} from read_csv(${literal(source)}, ${options.join(', ')})) to ${literal(part)} (format parquet, compression zstd, use_tmp_file false, ${metadataClause(storedLog(channels, timed))})`,
+        `copy (select 0::integer as session, ${time} as t${list} from read_csv(${literal(source)}, ${options.join(', ')})) to ${literal(part)} (format parquet, compression zstd, use_tmp_file false, ${metadataClause(storedLog(channels, true))})`,
       )
     } catch {
       // Whatever stopped it (a short row, a text, a NUL), the long way names it with its line.
@@ -100,6 +95,8 @@ export async function importClean(
       track.gaps.count > 0
     if (troubled || stats.some(({ min, max, missing }) => SUSPICIOUS(min, max) || missing === samples)) return undefined
     const { first, last } = track.sessions[0]!
+    // DuckDB and we may count the lines before the data differently; a row lost there would leave no trace.
+    if (first !== firstTime(sample, plan)) return undefined
     const endsOpen = !/[\r\n]$/.test(sample.tail.toString('latin1'))
     return {
       source: basename(source),
@@ -127,4 +124,15 @@ function tailFits(sample: FileSample, plan: ReadingPlan): boolean {
     .slice(1)
     .filter((line) => line.trim() !== '')
   return lines.every((line) => splitLine(line, plan.delimiter).length === plan.names.length)
+}
+
+/** Seconds of the first row of values, as our own reader reads them. */
+function firstTime(sample: FileSample, plan: ReadingPlan): number | undefined {
+  const { form, column, rate } = plan.time
+  const line = sample.head.toString('utf8', plan.mark).split(/\r?\n/)[plan.dataLine - 1] ?? ''
+  const bytes = Buffer.from(splitLine(line, plan.delimiter)[column] ?? '')
+  const cell: CellResult = { kind: 0, value: 0, suffix: '' }
+  readCell(bytes, 0, bytes.length, plan.decimal.charCodeAt(0), cell)
+  if (cell.kind !== NUMBER) return undefined
+  return form === 'sample-number' ? cell.value / rate! : toSeconds(form, cell.value)
 }

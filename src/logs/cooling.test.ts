@@ -1,4 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest'
+import { compareCooling } from './compareCooling.ts'
 import { chargeCooling } from './cooling.ts'
 import { bench, noise } from './fixtures.test-helper.ts'
 import { importLog } from './import.ts'
@@ -120,6 +121,31 @@ describe('charge cooling', () => {
       sentence: expect.stringMatching(/ambient air temperature/),
     })
   })
+})
+
+describe('before and after', () => {
+  it('says by how much effectiveness rose at equal air flow, or that it cannot tell', async () => {
+    const shape = (gain: number) => (flow: number) => 0.8 - 0.002 * flow + gain
+    const before = await run({ seed: 3, effectiveness: shape(0), seconds: 2500 })
+    const after = await run({ seed: 4, effectiveness: shape(0.06), seconds: 2500 })
+    const found = compareCooling(before, after)
+    if (found.answer !== 'told') throw new Error(found.sentence)
+    expect(Math.abs(found.difference - 0.06)).toBeLessThan(found.half)
+    expect(found.half).toBeLessThan(0.02)
+    expect(found.sentence).toMatch(/Effectiveness rose by 0\.0\d\d ± 0\.0\d\d at 0\.\d+ kg\/s/)
+    const same = compareCooling(before, await run({ seed: 5, effectiveness: shape(0), seconds: 2500 }))
+    expect(same.sentence).toMatch(/did not change beyond what the logs can tell/)
+    const cool = await run({ seed: 1, effectiveness: () => 0.7, rise: 4 })
+    expect(compareCooling(before, cool)).toMatchObject({
+      answer: 'cannot-tell',
+      sentence: expect.stringMatching(/the second log alone does not tell/),
+    })
+    const blind = await run({ seed: 1, effectiveness: () => 0.7 }, roles.slice(0, 3))
+    expect(compareCooling(before, blind)).toMatchObject({
+      answer: 'cannot-tell',
+      next: expect.stringMatching(/air mass flow/),
+    })
+  }, 20_000)
 })
 
 describe('intervals', () => {

@@ -112,7 +112,13 @@ export interface TextForm {
 }
 
 /** How the text is encoded. Two bytes a character shows by its zeros even without a mark. Refuses binary files. */
-export function textForm({ name, head }: FileSample): TextForm {
+export function textForm({ name, head: whole }: FileSample): TextForm {
+  // A logger that was switched off leaves the space it had reserved as NULs behind the text.
+  let filled = whole.length
+  while (filled > 0 && whole[filled - 1] === 0) filled--
+  if (filled === 0)
+    refuseAs(name, 'filled with NUL bytes (nothing was written in it)', 'Read it from the logger again.')
+  const head = whole.subarray(0, Math.min(whole.length, filled + 1))
   if (head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf) return { encoding: 'utf-8', mark: 3 }
   if (head[0] === 0xff && head[1] === 0xfe) return { encoding: 'utf-16le', mark: 2 }
   if (head[0] === 0xfe && head[1] === 0xff) return { encoding: 'utf-16be', mark: 2 }
@@ -121,17 +127,16 @@ export function textForm({ name, head }: FileSample): TextForm {
   let control = 0
   for (let i = 0; i < head.length; i++) {
     const byte = head[i]!
-    if (byte === 0) i % 2 === 0 ? evenZeros++ : oddZeros++
+    if (byte === 0 && i % 2 === 0) evenZeros++
+    else if (byte === 0) oddZeros++
     else if (byte < 32 && byte !== 9 && byte !== 10 && byte !== 13 && byte !== 12 && byte !== 26) control++
   }
   const half = head.length / 2
   if (oddZeros > 0.7 * half && evenZeros < 0.05 * half) return { encoding: 'utf-16le', mark: 0 }
   if (evenZeros > 0.7 * half && oddZeros < 0.05 * half) return { encoding: 'utf-16be', mark: 0 }
-  if (evenZeros + oddZeros > 0.9 * head.length)
-    refuseAs(name, 'filled with NUL bytes (nothing was written in it)', 'Read it from the logger again.')
   if (control > 0.05 * head.length || evenZeros + oddZeros > 0.5 * head.length)
     refuseAs(name, 'a binary file', "Export the log as delimited text from the logger's own program.")
-  return { encoding: isUtf8(head) ? 'utf-8' : 'windows-1252', mark: 0 }
+  return { encoding: isUtf8(whole) ? 'utf-8' : 'windows-1252', mark: 0 }
 }
 
 function isUtf8(head: Buffer): boolean {

@@ -1,6 +1,7 @@
 /** Which column is time and in what form, from the names, units and the first rows of values. */
 import { type CellResult, NUMBER, oddCell } from './cells.ts'
 import type { Guess, Overrides, TimeForm, TimeRule } from './plan.ts'
+import { guessRoles } from './roles.ts'
 import { clockSeconds, dateSeconds, dateTimeSeconds, dayOrder } from './timeText.ts'
 
 export interface TimeFound {
@@ -95,7 +96,7 @@ export function findTime(
       if (
         order === undefined &&
         overrides.dayFirst === undefined &&
-        texts(column).some((text) => /^\d{1,2}[-/.]/.test(text))
+        texts(column).some((text) => /^\d{1,2}[-/]/.test(text))
       )
         guesses.push({ says: 'Dates like 03/04 are taken day first.', override: 'dayFirst' })
     }
@@ -119,7 +120,7 @@ export function findTime(
       if (
         dateOrder === undefined &&
         overrides.dayFirst === undefined &&
-        texts(date).some((text) => /^\d{1,2}[-/.]/.test(text))
+        texts(date).some((text) => /^\d{1,2}[-/]/.test(text))
       )
         guesses.push({ says: 'Dates like 03/04 are taken day first.', override: 'dayFirst' })
       return { form: 'date-and-clock', column, dateColumn: date, dayFirst: overrides.dayFirst ?? dateOrder ?? true }
@@ -203,7 +204,7 @@ export function findTime(
       return finish(rule)
     }
   }
-  if (names.length > 1 && isEven(numbers(0)) && rows.length >= 4) {
+  if (names.length > 1 && rate === undefined && isEven(numbers(0)) && rows.length >= 4 && !meansSomething(names[0]!)) {
     const rule = numeric(0, true)
     if (rule) {
       guesses.push({ says: `The first column rises evenly and is taken as the time.`, override: 'timeColumn' })
@@ -212,6 +213,10 @@ export function findTime(
   }
   return rowCount('No time column was found.')
 }
+
+/** A channel whose name says what it is can rise evenly without being the time. */
+const meansSomething = (name: string): boolean =>
+  guessRoles([{ name, unit: '', min: null, mean: null, max: null }]).length > 0
 
 const isRising = (values: readonly number[]): boolean =>
   values.length > 1 && values.every((value, i) => i === 0 || value > values[i - 1]!)

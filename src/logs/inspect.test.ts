@@ -165,6 +165,35 @@ describe('what is set aside', () => {
   })
 })
 
+describe('odd files', () => {
+  it('reads on before reserved NULs, past a row of storage types, and a row of figures after a stated interval', async () => {
+    const padded = await look(
+      'padded',
+      Buffer.concat([Buffer.from(`Time [s],A\n${lines(30, (i) => `${i},1`)}`), Buffer.alloc(3000)]),
+    )
+    expect([padded.samples, padded.last]).toEqual([30, 29])
+    expect(says(padded)).toMatch(/32: 1 line with NUL bytes set aside/)
+    expect(
+      (await look('types', `Time,A,B\ns,V,kPa\nfloat,float,int\n${lines(10, (i) => `${i},1,2`)}`)).channels.map(
+        ({ name, unit }) => [name, unit],
+      ),
+    ).toEqual([
+      ['A', 'V'],
+      ['B', 'kPa'],
+    ])
+    const stated = await look(
+      'stated',
+      `Name: x\nSampling interval [ms]: 20\nRPM;MAP\n${lines(20, (i) => `${800 + i};${i}`)}`,
+    )
+    expect([stated.channels.length, stated.step]).toEqual([2, 0.02])
+  })
+  it('tells cells that say "no value" in words', async () => {
+    const found = await look('nan', `Time [s],A\n${lines(20, (i) => `${i / 10},${i % 3 ? 'NaN' : i}`)}`)
+    expect(channel(found, 'A')).toMatchObject({ missing: 13, max: 18 })
+    expect(says(found)).toMatch(/13 cells say "no value" in words/)
+  })
+})
+
 describe('time', () => {
   it('runs on past midnight', async () => {
     const found = await look('clock', `Time,A\n${lines(20, (i) => `${clock((86390 + i) % 86400)}.5,${i}`)}`)
@@ -228,6 +257,11 @@ describe('time', () => {
 
 describe('refusals say what the file is', () => {
   it.each<[string, Buffer | string, RegExp]>([
+    [
+      'commas',
+      `Time,RPM,MAP\n${lines(20, (i) => `${i},1,${800 + i},5,100,${i % 10}`)}`,
+      /decimal comma and delimiter are the same sign/,
+    ],
     ['png', Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex'), /a PNG picture/],
     ['jpeg', Buffer.from('ffd8ffe000104a464946', 'hex'), /a JPEG picture/],
     ['zip', Buffer.from('504b0304140000000800aaaa', 'hex'), /a zip archive/],

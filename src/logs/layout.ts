@@ -46,7 +46,7 @@ interface Fit {
   readonly dataIndex: number
 }
 
-function fit(lines: readonly string[], delimiter: string, decimal: '.' | ','): Fit | undefined {
+function layoutWith(lines: readonly string[], delimiter: string, decimal: '.' | ','): Fit | undefined {
   const sample = lines.length <= 300 ? lines : [...lines.slice(0, 100), ...lines.slice(-200)]
   const filled = sample.filter((line) => line.replaceAll('\u0000', '').trim() !== '')
   const counts = new Map<number, number>()
@@ -104,8 +104,8 @@ export function chooseLayout(lines: readonly string[], overrides: Overrides): La
   const delimiters = overrides.delimiter === undefined ? ['\t', ';', ',', '|', ' ', ''] : [overrides.delimiter]
   const fits: Fit[] = []
   for (const delimiter of delimiters) {
-    const signs: ('.' | ',')[] = overrides.decimal ? [overrides.decimal] : delimiter === ',' ? ['.'] : ['.', ',']
-    const both = signs.map((decimal) => fit(lines, delimiter, decimal)).filter((found) => found !== undefined)
+    const signs: ('.' | ',')[] = overrides.decimal ? [overrides.decimal] : ['.', ',']
+    const both = signs.map((decimal) => layoutWith(lines, delimiter, decimal)).filter((found) => found !== undefined)
     // Decimal comma only where it explains more of the cells: with equal scores the point stands.
     both.sort((a, b) => b.score - a.score || (a.decimal === '.' ? -1 : 1))
     if (both[0]) fits.push(commaByGroups(lines, both, overrides))

@@ -4,7 +4,7 @@
  */
 import { BLANK, type CellResult, NUMBER, readCell, TEXT } from './cells.ts'
 import { decode } from './fileKind.ts'
-import type { ReadingPlan } from './plan.ts'
+import type { ReadingPlan, TimeForm } from './plan.ts'
 import { RowReader } from './rowReader.ts'
 import { distinctNames, nameAndUnit } from './sniff.ts'
 import { clockSeconds, dateSeconds, dateTimeSeconds } from './timeText.ts'
@@ -28,6 +28,13 @@ const TIME_SCALE: Readonly<Record<string, number>> = {
   microseconds: 1e-6,
   minutes: 60,
   hours: 3600,
+}
+
+/** Seconds of a printed number; undefined for forms that are not one number. One operation, so no second rounding. */
+export function toSeconds(form: TimeForm, value: number): number | undefined {
+  const scale = TIME_SCALE[form]
+  if (scale === undefined) return undefined
+  return scale >= 1 ? value * scale : value / Math.round(1 / scale)
 }
 
 export class LogRows {
@@ -203,11 +210,9 @@ export class LogRows {
       return cell.kind === NUMBER ? cell.value / plan.time.rate! : Number.NaN
     }
     if (this.timeCell < 0) return Number.NaN
-    const scale = TIME_SCALE[form]
-    if (scale !== undefined) {
+    if (TIME_SCALE[form] !== undefined) {
       readCell(reader.buf, reader.starts[this.timeCell]!, reader.ends[this.timeCell]!, this.decimal, cell)
-      if (cell.kind !== NUMBER) return Number.NaN
-      return scale >= 1 ? cell.value * scale : cell.value / Math.round(1 / scale)
+      return cell.kind === NUMBER ? toSeconds(form, cell.value)! : Number.NaN
     }
     const text = this.cellText(this.timeCell)
     if (form === 'clock') return clockSeconds(text) ?? Number.NaN

@@ -185,7 +185,8 @@ export async function footerStatistics(
     const mean = means[at] === null ? null : Number(means[at])
     if (typeof missing !== 'number' || typeof samples !== 'number') return undefined
     const empty = missing === samples
-    if (!empty && (typeof min !== 'number' || typeof max !== 'number' || mean === null || !Number.isFinite(mean))) return undefined
+    if (!empty && (typeof min !== 'number' || typeof max !== 'number' || mean === null || !Number.isFinite(mean)))
+      return undefined
     stats.push({ samples, missing, min: empty ? null : Number(min), mean, max: empty ? null : Number(max) })
   }
   return { samples: stats[0]?.samples ?? 0, stats }

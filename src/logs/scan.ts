@@ -6,6 +6,7 @@ import { setImmediate } from 'node:timers/promises'
 import { BLANK, NOTHING, NUMBER } from './cells.ts'
 import { type AsideReason, LogRows } from './logRows.ts'
 import type { Guess, ReadingPlan } from './plan.ts'
+import { Tally } from './tally.ts'
 import { Timeline, type TimelineResult } from './timeline.ts'
 
 export interface Warning {
@@ -51,63 +52,6 @@ export interface Scan {
   readonly timeUsable: boolean
 }
 
-/** Values that loggers write for "no value", tried only where they stand far outside the rest. */
-const SENTINELS = new Set([
-  -999, -9999, -99999, -32768, -2147483648, 9999, 99999, 999999, 32767, 65535, 2147483647, 4294967295,
-])
-const MAX_STATES = 64
-
-class Tally {
-  count = 0
-  sum = 0
-  private lost = 0
-  min = Number.POSITIVE_INFINITY
-  max = Number.NEGATIVE_INFINITY
-  nothings = 0
-  texts = 0
-  textLine = 0
-  textSample = ''
-  marks = new Map<number, number>()
-  states = new Map<string, number>()
-
-  add(value: number): void {
-    if (value === Math.trunc(value) && (value > 9998 || value < -998) && SENTINELS.has(value)) {
-      this.marks.set(value, (this.marks.get(value) ?? 0) + 1)
-      return
-    }
-    this.take(value, 1)
-  }
-
-  /** Neumaier's compensated sum: the mean of 10⁸ samples keeps its digits. */
-  take(value: number, times: number): void {
-    this.count += times
-    const term = value * times
-    const total = this.sum + term
-    this.lost += Math.abs(this.sum) >= Math.abs(term) ? this.sum - total + term : term - total + this.sum
-    this.sum = total
-    if (value < this.min) this.min = value
-    if (value > this.max) this.max = value
-  }
-
-  get mean(): number {
-    return (this.sum + this.lost) / this.count
-  }
-
-  /** Sorts the suspicious values into marks of a missing value and plain values. */
-  settleMarks(believe: boolean): number[] {
-    const marks: number[] = []
-    const clean = this.count
-    const [low, high] = [this.min, this.max]
-    for (const [value, times] of this.marks) {
-      const far =
-        clean === 0 ? value < 0 : value < 0 ? low > -300 : value > 3 * Math.max(Math.abs(low), Math.abs(high), 1)
-      if (believe && far) marks.push(value)
-      else this.take(value, times)
-    }
-    return marks
-  }
-}
-
 const SAYS: Readonly<Record<AsideReason, (count: number) => string>> = {
   short: (count) => `${count} ${rows(count)} with too few values set aside`,
   long: (count) => `${count} ${rows(count)} with too many values set aside`,
@@ -144,7 +88,7 @@ export async function scan(path: string, plan: ReadingPlan, walk: Walk = {}): Pr
       for (let channel = 0; channel < kinds.length; channel++) {
         const kind = kinds[channel]
         if (kind === NUMBER) tallies[channel]!.add(values[channel]!)
-        else if (kind !== BLANK) noteText(tallies[channel]!, kind === NOTHING, log, channel)
+        else if (kind !== BLANK) tallies[channel]!.note(kind === NOTHING, log.line, () => log.text(channel))
       }
       if (log.row % 20_000 === 19_999) {
         walk.signal?.throwIfAborted()
@@ -209,20 +153,6 @@ export async function scan(path: string, plan: ReadingPlan, walk: Walk = {}): Pr
   }
 }
 
-function noteText(tally: Tally, nothing: boolean, log: LogRows, channel: number): void {
-  if (nothing) {
-    tally.nothings++
-    return
-  }
-  if (tally.texts === 0) tally.textLine = log.line
-  tally.texts++
-  const text = log.text(channel)
-  if (tally.textSample === '') tally.textSample = text
-  const known = tally.states.get(text)
-  if (known !== undefined) tally.states.set(text, known + 1)
-  else if (tally.states.size < MAX_STATES) tally.states.set(text, 1)
-}
-
 function channelReport(
   tally: Tally,
   name: string,
@@ -260,6 +190,10 @@ function channelReport(
       text: `Channel "${name}": ${tally.texts} ${tally.texts === 1 ? 'cell is' : 'cells are'} not a number ("${tally.textSample.slice(0, 24)}") and ${tally.texts === 1 ? 'counts' : 'count'} as missing.`,
     })
   const empty = tally.count === 0
+  if (tally.nothings > 0)
+    warnings.push({
+      text: `Channel "${name}": ${tally.nothings} ${tally.nothings === 1 ? 'cell says' : 'cells say'} "no value" in words (such as NaN) and ${tally.nothings === 1 ? 'counts' : 'count'} as missing.`,
+    })
   return {
     name,
     unit,

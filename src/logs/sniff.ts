@@ -73,6 +73,7 @@ export function sniff(sample: FileSample, overrides: Overrides = {}): ReadingPla
     guesses.push({ says: `The decimal sign is taken as "${decimal}"; the figures do not say.`, override: 'decimal' })
 
   const cells = (index: number): string[] => splitLine(lines[index] ?? '', delimiter)
+  refuseCommaPairs(sample.name, cells(dataIndex), lines.slice(0, dataIndex), delimiter, overrides)
   const isHeading = (index: number): boolean => {
     const row = trimEnd(cells(index), width)
     const filled = row.filter((cell) => cell !== '')
@@ -88,6 +89,7 @@ export function sniff(sample: FileSample, overrides: Overrides = {}): ReadingPla
   const above: number[] = []
   for (let index = dataIndex - 1; index >= 0 && above.length < 2; index--) {
     if ((lines[index] ?? '').trim() === '') continue
+    if (isTypeRow(cells(index))) continue
     const likeUnits = trimEnd(cells(index), width).length <= width + 1 && unitShare(cells(index)) >= 0.6
     if (!isHeading(index) && !(above.length === 0 && likeUnits && width > 1)) break
     above.push(index)
@@ -148,6 +150,19 @@ export function sniff(sample: FileSample, overrides: Overrides = {}): ReadingPla
   }
 }
 
+/** A row that names how each column is stored (float, int, …) says nothing that is needed. */
+const isTypeRow = (row: readonly string[]): boolean => {
+  const filled = row.filter((cell) => cell !== '')
+  return (
+    filled.length > 0 &&
+    filled.every((cell) =>
+      /^(float|double|single|real|u?int|integer|[us](8|16|32)|u?int(8|16|32|64)|short|long|byte|word|number|numeric|string|bool(ean)?)(32|64)?$/i.test(
+        cell,
+      ),
+    )
+  )
+}
+
 const unitShare = (row: readonly string[]): number => {
   const filled = row.map((cell) => cell.replace(/^[[(<{]\s*|\s*[\])>}]$/g, '').trim()).filter((cell) => cell !== '')
   return filled.length === 0 ? 0 : filled.filter(looksLikeUnit).length / filled.length
@@ -168,4 +183,24 @@ function lineEnds(text: string): ReadingPlan['lineEnd'] {
   const kinds = [pairs, returns, feeds].filter((count) => count > 0).length
   if (kinds > 1) return 'mixed'
   return pairs > 0 ? 'CRLF' : returns > 0 ? 'CR' : 'LF'
+}
+
+/** "0,1,800,5" under two names: the decimal comma is also the delimiter, and no reading of it is safe. */
+function refuseCommaPairs(
+  name: string,
+  row: readonly string[],
+  above: readonly string[],
+  delimiter: string,
+  overrides: Overrides,
+): void {
+  const heading = above.filter((line) => line.trim() !== '').at(-1)
+  if (delimiter !== ',' || heading === undefined || overrides.nameLine !== undefined) return
+  const names = splitLine(heading, ',')
+  if (names.length < 2 || row.length !== 2 * names.length || !names.every((cell) => /\p{L}/u.test(cell))) return
+  if (row.every((cell) => /^[-+]?\d+$/.test(cell)))
+    throw refuse(
+      'ambiguous-comma',
+      `${name} is a log whose decimal comma and delimiter are the same sign (${names.length} names, ${row.length} figures a row), so its figures cannot be told apart.`,
+      'Export it with semicolons, or with a decimal point.',
+    )
 }

@@ -128,22 +128,29 @@ export class Timeline {
     if (stamp === undefined) return
     this.pending = undefined
     const before = this.last
-    if (before === undefined) return this.accept(stamp)
+    if (before === undefined) {
+      this.accept(stamp)
+      return
+    }
     const near = GAP_STEPS * this.usualStep()
     const back = stamp.raw < before.raw
     const follows = next !== undefined && next.raw >= before.raw && next.raw - before.raw <= near
+    const leap = next !== undefined && next.raw < stamp.raw && stamp.raw - before.raw > 4 * near
+    if (follows && (back ? this.rollOver(before.raw, stamp.raw, near) === 0 : leap)) {
+      this.stray(stamp)
+      return
+    }
     if (!back) {
-      if (next !== undefined && next.raw < stamp.raw && follows && stamp.raw - before.raw > 4 * near)
-        return this.stray(stamp)
-      return this.accept(stamp)
+      this.accept(stamp)
+      return
     }
     const turn = this.rollOver(before.raw, stamp.raw, near)
     if (turn > 0) {
       this.shift += turn
       this.shifts.push({ row: stamp.row, add: this.shift, line: stamp.line })
-      return this.accept(stamp, turn)
+      this.accept(stamp, turn)
+      return
     }
-    if (follows) return this.stray(stamp)
     // The time starts again: the rows from here on are a session of their own.
     const moved = this.current()
     const taken = 1 + this.rowsAfter(stamp, moved)

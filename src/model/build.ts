@@ -1,8 +1,6 @@
 /** The one document: a build. Records by id in named collections, one-of-a-kind sheets beside them. */
 import { z } from 'zod'
-import {
-  branchPoint, circuit, device, id, input, operatingCase, output, passage, run, wire,
-} from './electrical.ts'
+import { branchPoint, circuit, device, id, input, operatingCase, output, passage, run, wire } from './electrical.ts'
 import { measure } from './measure.ts'
 
 export const FORMAT = 'swapwright-build/1'
@@ -12,107 +10,258 @@ const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/)
 const instant = z.iso.datetime()
 
 export const zone = z.strictObject({
-  id, name,
+  id,
+  name,
   ambient: measure('temperature').optional().describe('highest ambient temperature'),
   wet: z.enum(['dry', 'splash', 'wet']).optional(),
   vibration: z.enum(['body', 'engine', 'wheel']).optional(),
-  outline: z.array(z.tuple([z.number(), z.number()])).optional().describe('plan view, metres aft of the nose, metres right of the centre line'),
+  outline: z
+    .array(z.tuple([z.number(), z.number()]))
+    .optional()
+    .describe('plan view, metres aft of the nose, metres right of the centre line'),
 })
 
 export const vehicle = z.strictObject({
-  name, category: z.enum(['car', 'van', 'other']), firstUsed: z.number().int().min(1880).max(2100).optional(),
-  frontMass: measure('mass', 'positive').optional(), rearMass: measure('mass', 'positive').optional(),
+  name,
+  category: z.enum(['car', 'van', 'other']),
+  firstUsed: z.number().int().min(1880).max(2100).optional(),
+  frontMass: measure('mass', 'positive').optional(),
+  rearMass: measure('mass', 'positive').optional(),
   ladenMass: measure('mass', 'positive').optional(),
-  centreOfGravityHeight: measure('length', 'positive').optional(), wheelbase: measure('length', 'positive').optional(),
-  length: measure('length', 'positive').optional(), width: measure('length', 'positive').optional(),
-  tyreRadius: measure('length', 'positive').optional(), gears: z.array(z.number().positive()).optional(), finalDrive: z.number().positive().optional(),
+  centreOfGravityHeight: measure('length', 'positive').optional(),
+  wheelbase: measure('length', 'positive').optional(),
+  length: measure('length', 'positive').optional(),
+  width: measure('length', 'positive').optional(),
+  tyreRadius: measure('length', 'positive').optional(),
+  gears: z.array(z.number().positive()).optional(),
+  finalDrive: z.number().positive().optional(),
 })
 export const engine = z.strictObject({
-  name, cylinders: z.number().int().min(1).max(16).optional(), sweptVolume: measure('volume', 'positive').optional(),
-  compressionRatio: z.number().min(4).max(25).optional(), charging: z.enum(['none', 'turbocharger', 'supercharger']).optional(),
-  targetPower: measure('power', 'positive').optional(), targetSpeed: measure('angularSpeed', 'positive').optional(), controller: id.optional(),
+  name,
+  cylinders: z.number().int().min(1).max(16).optional(),
+  sweptVolume: measure('volume', 'positive').optional(),
+  compressionRatio: z.number().min(4).max(25).optional(),
+  charging: z.enum(['none', 'turbocharger', 'supercharger']).optional(),
+  targetPower: measure('power', 'positive').optional(),
+  targetSpeed: measure('angularSpeed', 'positive').optional(),
+  controller: id.optional(),
 })
 export const fuelSheet = z.strictObject({
   fuel: z.enum(['E0', 'E5', 'E10', 'E85', 'methanol']).optional(),
   density: measure('density', 'positive').optional(),
-  specificConsumption: measure('specificFuelConsumption', 'positive').optional(), lambda: measure('ratio', 'positive').optional(),
+  specificConsumption: measure('specificFuelConsumption', 'positive').optional(),
+  lambda: measure('ratio', 'positive').optional(),
   dutyLimit: z.number().min(0.1).max(1).optional(),
-  railPressure: measure('pressureGauge', 'positive').optional(), railReference: z.enum(['manifold', 'atmosphere']).optional(),
-  injectors: z.strictObject({
-    devices: z.array(id), count: z.number().int().positive(), flow: measure('massFlow', 'positive').optional(), flowPressure: measure('pressureDifference', 'positive').optional(),
-    deadTime: z.array(z.tuple([measure('voltage'), measure('time')])).optional(),
-  }).optional(),
-  pump: z.strictObject({
-    device: id, ratedVoltage: measure('voltage', 'positive').optional(),
-    curve: z.array(z.tuple([measure('pressureDifference'), measure('volumeFlow')])).optional().describe('flow against pressure at the rated voltage'),
-    voltageExponent: z.number().min(0).max(3).optional().describe('flow ∝ voltage^exponent, from the pump’s own sheet'),
-  }).optional(),
-  lines: z.array(z.strictObject({ id, name, bore: measure('length', 'positive').optional(), length: measure('length', 'positive').optional(), duty: z.enum(['suction', 'pressure', 'return', 'vent']) })).optional(),
+  railPressure: measure('pressureGauge', 'positive').optional(),
+  railReference: z.enum(['manifold', 'atmosphere']).optional(),
+  injectors: z
+    .strictObject({
+      devices: z.array(id),
+      count: z.number().int().positive(),
+      flow: measure('massFlow', 'positive').optional(),
+      flowPressure: measure('pressureDifference', 'positive').optional(),
+      deadTime: z.array(z.tuple([measure('voltage'), measure('time')])).optional(),
+    })
+    .optional(),
+  pump: z
+    .strictObject({
+      device: id,
+      ratedVoltage: measure('voltage', 'positive').optional(),
+      curve: z
+        .array(z.tuple([measure('pressureDifference'), measure('volumeFlow')]))
+        .optional()
+        .describe('flow against pressure at the rated voltage'),
+      voltageExponent: z
+        .number()
+        .min(0)
+        .max(3)
+        .optional()
+        .describe('flow ∝ voltage^exponent, from the pump’s own sheet'),
+    })
+    .optional(),
+  lines: z
+    .array(
+      z.strictObject({
+        id,
+        name,
+        bore: measure('length', 'positive').optional(),
+        length: measure('length', 'positive').optional(),
+        duty: z.enum(['suction', 'pressure', 'return', 'vent']),
+      }),
+    )
+    .optional(),
   tank: z.strictObject({ volume: measure('volume', 'positive').optional(), vent: text.optional() }).optional(),
 })
 export const airSheet = z.strictObject({
-  compressorEfficiency: measure('ratio', 'positive').optional(), pressureRatio: measure('ratio', 'positive').optional(),
-  intakeTemperature: measure('temperature').optional(), volumetricEfficiency: measure('ratio', 'positive').optional(),
-  chargeCooler: z.strictObject({
-    kind: z.enum(['air to air', 'air to water']), coldReference: z.enum(['ambient air', 'water into the cooler']),
-    expectedEffectiveness: measure('ratio', 'positive').optional(), pump: id.optional(),
-  }).optional(),
+  compressorEfficiency: measure('ratio', 'positive').optional(),
+  pressureRatio: measure('ratio', 'positive').optional(),
+  intakeTemperature: measure('temperature').optional(),
+  volumetricEfficiency: measure('ratio', 'positive').optional(),
+  chargeCooler: z
+    .strictObject({
+      kind: z.enum(['air to air', 'air to water']),
+      coldReference: z.enum(['ambient air', 'water into the cooler']),
+      expectedEffectiveness: measure('ratio', 'positive').optional(),
+      pump: id.optional(),
+    })
+    .optional(),
   chargeTemperatureLimit: measure('temperature').optional(),
 })
 export const coolingSheet = z.strictObject({
-  capPressure: measure('pressureGauge', 'non-negative').optional(), glycolFraction: measure('ratio', 'non-negative').optional(),
-  radiatorConductance: measure('heatCapacityRate', 'positive').optional(), coolantVolume: measure('volume', 'positive').optional(),
-  thermostat: measure('temperature').optional(), fans: z.array(id).optional(),
+  capPressure: measure('pressureGauge', 'non-negative').optional(),
+  glycolFraction: measure('ratio', 'non-negative').optional(),
+  radiatorConductance: measure('heatCapacityRate', 'positive').optional(),
+  coolantVolume: measure('volume', 'positive').optional(),
+  thermostat: measure('temperature').optional(),
+  fans: z.array(id).optional(),
 })
 export const brakeSheet = z.strictObject({
-  pedalRatio: measure('ratio', 'positive').optional(), masterCylinder: measure('length', 'positive').optional(), servoRatio: measure('ratio', 'positive').optional(),
-  frontPistonArea: measure('area', 'positive').optional(), rearPistonArea: measure('area', 'positive').optional(),
-  frontRadius: measure('length', 'positive').optional(), rearRadius: measure('length', 'positive').optional(),
-  friction: measure('ratio', 'positive').optional(), circuits: z.enum(['single', 'front and rear', 'diagonal']).optional(),
+  pedalRatio: measure('ratio', 'positive').optional(),
+  masterCylinder: measure('length', 'positive').optional(),
+  servoRatio: measure('ratio', 'positive').optional(),
+  frontPistonArea: measure('area', 'positive').optional(),
+  rearPistonArea: measure('area', 'positive').optional(),
+  frontRadius: measure('length', 'positive').optional(),
+  rearRadius: measure('length', 'positive').optional(),
+  friction: measure('ratio', 'positive').optional(),
+  circuits: z.enum(['single', 'front and rear', 'diagonal']).optional(),
 })
 export const sheets = { vehicle, engine, fuel: fuelSheet, air: airSheet, cooling: coolingSheet, brakes: brakeSheet }
 
 export const job = z.strictObject({
-  id, title: name, zone: id.optional(),
-  time: z.strictObject({ least: measure('time', 'positive'), likely: measure('time', 'positive'), most: measure('time', 'positive') }).optional(),
-  needs: z.strictObject({
-    jobs: z.array(id).optional(), parts: z.array(id).optional(), tools: z.array(name).optional(), person: z.boolean().optional(), dry: z.boolean().optional(), daylight: z.boolean().optional(),
-  }).optional(),
-  accesses: z.array(id).optional(), milestone: id.optional(), status: z.enum(['to do', 'doing', 'done', 'closed']),
+  id,
+  title: name,
+  zone: id.optional(),
+  time: z
+    .strictObject({
+      least: measure('time', 'positive'),
+      likely: measure('time', 'positive'),
+      most: measure('time', 'positive'),
+    })
+    .optional(),
+  needs: z
+    .strictObject({
+      jobs: z.array(id).optional(),
+      parts: z.array(id).optional(),
+      tools: z.array(name).optional(),
+      person: z.boolean().optional(),
+      dry: z.boolean().optional(),
+      daylight: z.boolean().optional(),
+    })
+    .optional(),
+  accesses: z.array(id).optional(),
+  milestone: id.optional(),
+  status: z.enum(['to do', 'doing', 'done', 'closed']),
   finding: z.string().optional().describe('key of the finding it answers; closes when the finding goes'),
-  steps: z.array(text).optional(), cautions: z.array(name).optional(), spent: measure('time', 'non-negative').optional(), remark: text.optional(),
+  steps: z.array(text).optional(),
+  cautions: z.array(name).optional(),
+  spent: measure('time', 'non-negative').optional(),
+  remark: text.optional(),
 })
 export const access = z.strictObject({
-  id, name, zone: id.optional(), open: measure('time', 'non-negative').optional(), close: measure('time', 'non-negative').optional(),
-  requires: z.array(id).optional(), excludes: z.array(id).optional(), isOpen: z.boolean().optional(),
+  id,
+  name,
+  zone: id.optional(),
+  open: measure('time', 'non-negative').optional(),
+  close: measure('time', 'non-negative').optional(),
+  requires: z.array(id).optional(),
+  excludes: z.array(id).optional(),
+  isOpen: z.boolean().optional(),
 })
 export const part = z.strictObject({
-  id, name, status: z.enum(['wanted', 'ordered', 'arrived', 'on the shelf', 'fitted', 'borrowed', 'removed', 'returned']),
-  quantity: z.number().positive().optional(), supplier: name.optional(), price: z.number().nonnegative().optional(), currency: z.string().length(3).optional(),
-  from: name.optional(), backBy: day.optional(), due: day.optional(),
+  id,
+  name,
+  status: z.enum(['wanted', 'ordered', 'arrived', 'on the shelf', 'fitted', 'borrowed', 'removed', 'returned']),
+  quantity: z.number().positive().optional(),
+  supplier: name.optional(),
+  price: z.number().nonnegative().optional(),
+  currency: z.string().length(3).optional(),
+  from: name.optional(),
+  backBy: day.optional(),
+  due: day.optional(),
 })
 export const milestone = z.strictObject({ id, name, order: z.number().int() })
 export const reading = z.strictObject({
-  id, subject: name.describe('what was measured: charge-cooler-effectiveness, volts at pump…'),
-  quantity: z.string(), value: z.number(), plusMinus: z.number().nonnegative().optional(), at: z.string().optional(), against: z.string().optional(), case: id.optional(),
-  when: instant.optional(), by: name.optional(), instrument: name.optional(),
+  id,
+  subject: name.describe('what was measured: charge-cooler-effectiveness, volts at pump…'),
+  quantity: z.string(),
+  value: z.number(),
+  plusMinus: z.number().nonnegative().optional(),
+  at: z.string().optional(),
+  against: z.string().optional(),
+  case: id.optional(),
+  when: instant.optional(),
+  by: name.optional(),
+  instrument: name.optional(),
   provenance: z.strictObject({ log: id.optional(), method: name, remark: text.optional() }).optional(),
 })
 export const log = z.strictObject({
-  id, name, file: name, table: name, added: instant, samples: z.number().int().nonnegative(), first: z.number().nullable(), last: z.number().nullable(), source: z.string(),
-  channels: z.array(z.strictObject({ name, unit: z.string().optional(), role: z.string().optional(), confirmed: z.boolean().optional() })), remark: text.optional(),
+  id,
+  name,
+  file: name,
+  table: name,
+  added: instant,
+  samples: z.number().int().nonnegative(),
+  first: z.number().nullable(),
+  last: z.number().nullable(),
+  source: z.string(),
+  channels: z.array(
+    z.strictObject({
+      name,
+      unit: z.string().optional(),
+      role: z.string().optional(),
+      confirmed: z.boolean().optional(),
+    }),
+  ),
+  remark: text.optional(),
 })
-export const photo = z.strictObject({ id, file: name, caption: text.optional(), about: z.string().optional(), when: instant.optional() })
+export const photo = z.strictObject({
+  id,
+  file: name,
+  caption: text.optional(),
+  about: z.string().optional(),
+  when: instant.optional(),
+})
 export const note = z.strictObject({ id, text, about: z.string().optional(), when: instant.optional() })
-export const calibration = z.strictObject({ id, name, kind: name, table: z.array(z.tuple([z.number(), z.number()])).optional(), source: text.optional(), when: instant.optional() })
+export const calibration = z.strictObject({
+  id,
+  name,
+  kind: name,
+  table: z.array(z.tuple([z.number(), z.number()])).optional(),
+  source: text.optional(),
+  when: instant.optional(),
+})
 export const record = z.strictObject({
-  id, kind: z.enum(['commissioning gate', 'donor', 'inspection', 'service', 'calibration change']), title: name, done: z.boolean().optional(), when: instant.optional(), evidence: text.optional(), remark: text.optional(),
+  id,
+  kind: z.enum(['commissioning gate', 'donor', 'inspection', 'service', 'calibration change']),
+  title: name,
+  done: z.boolean().optional(),
+  when: instant.optional(),
+  evidence: text.optional(),
+  remark: text.optional(),
 })
 
 export const collections = {
-  zones: zone, circuits: circuit, devices: device, wires: wire, branchPoints: branchPoint, runs: run, passages: passage, cases: operatingCase,
-  inputs: input, outputs: output, jobs: job, accesses: access, parts: part, milestones: milestone, readings: reading, logs: log, photos: photo,
-  notes: note, calibrations: calibration, records: record,
+  zones: zone,
+  circuits: circuit,
+  devices: device,
+  wires: wire,
+  branchPoints: branchPoint,
+  runs: run,
+  passages: passage,
+  cases: operatingCase,
+  inputs: input,
+  outputs: output,
+  jobs: job,
+  accesses: access,
+  parts: part,
+  milestones: milestone,
+  readings: reading,
+  logs: log,
+  photos: photo,
+  notes: note,
+  calibrations: calibration,
+  records: record,
 }
 export type CollectionName = keyof typeof collections
 export type SheetName = keyof typeof sheets
@@ -134,12 +283,30 @@ const byId = <T extends z.ZodType>(schema: T) => z.record(id, schema)
 export const buildSchema = z.strictObject({
   format: z.literal(FORMAT),
   name,
-  sheets: z.strictObject({ vehicle, engine, fuel: fuelSheet, air: airSheet, cooling: coolingSheet, brakes: brakeSheet }).partial(),
+  sheets: z
+    .strictObject({ vehicle, engine, fuel: fuelSheet, air: airSheet, cooling: coolingSheet, brakes: brakeSheet })
+    .partial(),
   collections: z.strictObject({
-    zones: byId(zone), circuits: byId(circuit), devices: byId(device), wires: byId(wire), branchPoints: byId(branchPoint), runs: byId(run),
-    passages: byId(passage), cases: byId(operatingCase), inputs: byId(input), outputs: byId(output), jobs: byId(job), accesses: byId(access),
-    parts: byId(part), milestones: byId(milestone), readings: byId(reading), logs: byId(log), photos: byId(photo), notes: byId(note),
-    calibrations: byId(calibration), records: byId(record),
+    zones: byId(zone),
+    circuits: byId(circuit),
+    devices: byId(device),
+    wires: byId(wire),
+    branchPoints: byId(branchPoint),
+    runs: byId(run),
+    passages: byId(passage),
+    cases: byId(operatingCase),
+    inputs: byId(input),
+    outputs: byId(output),
+    jobs: byId(job),
+    accesses: byId(access),
+    parts: byId(part),
+    milestones: byId(milestone),
+    readings: byId(reading),
+    logs: byId(log),
+    photos: byId(photo),
+    notes: byId(note),
+    calibrations: byId(calibration),
+    records: byId(record),
   }),
 })
 

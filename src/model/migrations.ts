@@ -24,7 +24,7 @@ export const migrate = (json: unknown, steps: readonly Migration[] = MIGRATIONS,
   if (typeof format !== 'string' || !/^swapwright-build\/[1-9]\d{0,5}$/.test(format))
     throw refuse(
       'not-a-build',
-      `This is not a Swapwright build: its format is ${format === undefined ? 'missing' : `“${String(format).slice(0, 60)}”`}.`,
+      `This is not a Swapwright build: its format is ${format === undefined ? 'missing' : typeof format === 'string' ? `“${format.slice(0, 60)}”` : 'not text'}.`,
       `Choose a file whose format is ${to}.`,
       'format',
     )

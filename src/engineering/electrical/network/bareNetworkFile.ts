@@ -24,7 +24,7 @@ export interface BareNetwork {
   readonly variants: readonly BareVariant[]
 }
 
-export const BARE_FORMAT = 'car-dc-network/1'
+const BARE_FORMAT = 'car-dc-network/1'
 
 type Json = Record<string, unknown>
 const isObject = (value: unknown): value is Json => typeof value === 'object' && value !== null && !Array.isArray(value)

@@ -2,7 +2,7 @@ import type { Compiled } from './compiled.ts'
 import { LAW, PARAMETERS } from './laws.ts'
 
 /** The root of every node (the reference included, as the last) under the elements for which `conducts` holds. */
-export const components = (compiled: Compiled, conducts: (element: number) => boolean): Int32Array => {
+const components = (compiled: Compiled, conducts: (element: number) => boolean): Int32Array => {
   const { a, b, count, size } = compiled
   const root = new Int32Array(count + 1)
   for (let i = 0; i <= count; i++) root[i] = i

@@ -24,12 +24,13 @@ export const contactElements = (
  * Lets the contacts follow their coils until nothing changes. All start at rest; each round all contacts whose coil
  * asks for it change over together. If a state comes back, the contacts that changed since are restless (a relay that
  * breaks its own supply, or two that race each other): they are held at rest and reported, and the others go on.
- * `coilVoltage` solves the network as it stands and gives the voltage across a coil; undefined: not solved.
+ * `solve` solves the network with the contacts as they stand (false: not solved); `coilVoltage` then gives the voltage
+ * across a coil.
  */
 export const followCoils = (
   compiled: Compiled,
   elements: ContactElements,
-  solve: () => boolean,
+  solve: (energised: readonly boolean[]) => boolean,
   coilVoltage: (coil: number) => number,
 ): ContactOutcome => {
   const energised = elements.map(() => false)
@@ -41,7 +42,7 @@ export const followCoils = (
   }
   let history: boolean[][] = [[...energised]]
   apply()
-  while (solve()) {
+  while (solve(energised)) {
     let changed = false
     const next = elements.map((element, k) => {
       if (!element || restless.has(k)) return false

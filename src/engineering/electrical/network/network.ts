@@ -5,7 +5,7 @@
  * relays that never come to rest are reported, never guessed.
  * Errors: `Refusal` with every problem of the network (duplicate id, zero or negative resistance, missing coil…).
  * Limits: steady direct current; conductances should not spread over more than about eleven powers of ten.
- * Source: modified from nodal analysis as in any circuits textbook; published networks in the tests beside this file.
+ * Source: nodal analysis as in any circuits textbook; published networks in the tests beside this file.
  */
 import type { Network } from './elements.ts'
 import { prepare } from './prepare.ts'

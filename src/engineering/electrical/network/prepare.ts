@@ -14,7 +14,7 @@ export interface Overrides {
   /** New values for fields of elements, by id; an element's type and nodes stay what they are. */
   readonly set?: Readonly<Record<string, Readonly<Record<string, number | boolean | string | undefined>>>>
   readonly remove?: readonly string[]
-  /** Node voltages to start from (V); a guess only, the answer does not hang on it. */
+  /** Node voltages to start the first solve from (V): a guess only, the answer does not hang on it; later ones have better. */
   readonly start?: ReadonlyMap<string, number | null>
 }
 
@@ -23,6 +23,7 @@ export interface PreparedNetwork {
   solve(overrides?: Overrides): NetworkSolution
 }
 
+const OPTIONAL: Partial<Record<NetworkElement['type'], string>> = { battery: 'acceptance', diode: 'reverseLeak' }
 const FIXED = new Set(['id', 'type', 'a', 'b', 'operatedBy'])
 
 /**
@@ -37,6 +38,8 @@ export const prepare = (network: Network): PreparedNetwork => {
   const compiled = compile(network)
   const work = workspace(compiled)
   let home: Settled | undefined
+  /** The states that the network as prepared went through while its contacts settled: the nearest starts there are. */
+  const stages = new Map<string, Settled>()
 
   const initial = (start?: ReadonlyMap<string, number | null>): Settled => {
     const voltages = new Float64Array(compiled.count + 1)
@@ -54,13 +57,17 @@ export const prepare = (network: Network): PreparedNetwork => {
   const run = (elementAt: (i: number) => NetworkElement | undefined, from: Settled): [Settled, NetworkSolution] => {
     const contacts = contactElements(compiled, elementAt)
     let state = from
+    const asPrepared = home === undefined
     const outcome = followCoils(
       compiled,
       contacts,
-      () => {
+      (energised) => {
+        const pattern = energised.map(Number).join('')
+        state = stages.get(pattern) ?? state
         const roots = presentComponents(compiled)
         for (let i = 0; i < compiled.count; i++) work.anchor[i] = roots[i] === i ? 1 : 0
         state = settle(compiled, work, state, state.converged)
+        if (asPrepared && state.converged) stages.set(pattern, state)
         return state.converged
       },
       // A coil that is removed or switched off has no voltage of its own, whatever its terminals have.
@@ -73,9 +80,9 @@ export const prepare = (network: Network): PreparedNetwork => {
   const solve = (overrides: Overrides = {}): NetworkSolution => {
     const changed = overriddenElements(network, compiled.indexOf, overrides)
     const elementAt = (i: number): NetworkElement | undefined => (changed.has(i) ? changed.get(i) : network.elements[i])
-    if (!home || overrides.start) {
+    if (!home) {
       const [state, solution] = run((i) => network.elements[i], initial(overrides.start))
-      home ??= state
+      home = state
       if (changed.size === 0) return solution
     }
     for (const [i, element] of changed) {
@@ -115,7 +122,7 @@ const overriddenElements = (
     }
     const element = network.elements[index]!
     for (const field of Object.keys(fields))
-      if (FIXED.has(field) || !(field in element || field === 'acceptance' || field === 'reverseLeak'))
+      if (FIXED.has(field) || !(field in element || OPTIONAL[element.type] === field))
         problems.push({
           code: 'unknown-field',
           path: `elements/${id}/${field}`,

@@ -1,0 +1,147 @@
+/** A log joins a build: the raw file is kept, a Parquet table is made beside it, roles are bound, the record is filed. */
+import { copyFileSync, existsSync, rmSync } from 'node:fs'
+import { basename, extname, join } from 'node:path'
+import { type CoolingOptions, type CoolingResult, chargeCooling } from '../logs/cooling.ts'
+import { type ImportOptions, importLog, type LogReport } from '../logs/import.ts'
+import { type BoundRole, bindRole, guessRoles, type Role, type RoleGuess, sourceSignature } from '../logs/roles.ts'
+import type { Entity } from '../model/build.ts'
+import { refuse } from '../units/problem.ts'
+import type { Store } from './store.ts'
+
+const freeId = (store: Store, wanted: string): string => {
+  const taken = store.read().collections.logs
+  const stem =
+    wanted
+      .replace(/[^A-Za-z0-9_+]+/g, '-')
+      .replace(/^-+|-+$/g, '')
+      .slice(0, 40) || 'log'
+  for (let n = 1; ; n++) {
+    const id = n === 1 ? stem : `${stem}-${n}`
+    if (!taken[id] && !existsSync(join(store.folder, 'logs', `${id}.parquet`))) return id
+  }
+}
+
+/** Roles that the builder confirmed on an earlier log of the same source. */
+const remembered = (store: Store, source: string): Map<string, string> => {
+  const roles = new Map<string, string>()
+  for (const log of Object.values(store.read().collections.logs)) {
+    if (log.source !== source) continue
+    for (const channel of log.channels) if (channel.role && channel.confirmed) roles.set(channel.name, channel.role)
+  }
+  return roles
+}
+
+export const addLog = async (
+  store: Store,
+  file: string,
+  options: ImportOptions & { name?: string } = {},
+): Promise<{ id: string; report: LogReport; roles: readonly RoleGuess[] }> => {
+  const name = options.name ?? basename(file)
+  const id = freeId(store, basename(name, extname(name)))
+  const table = `${id}.parquet`
+  const report = await importLog(file, join(store.folder, 'logs', table), options)
+  const raw = `${id}${
+    extname(name)
+      .replace(/[^A-Za-z0-9.]/g, '')
+      .slice(0, 8) || '.log'
+  }`
+  try {
+    copyFileSync(file, join(store.folder, 'logs', raw))
+    const roles = guessRoles(report.channels)
+    const source = sourceSignature(report.channels)
+    const known = remembered(store, source)
+    const guessed = new Map(roles.map((guess) => [guess.channel, guess.role as string]))
+    const channels = report.channels.map((channel) => {
+      const confirmed = known.get(channel.name)
+      const role = confirmed ?? guessed.get(channel.name)
+      return {
+        name: channel.name,
+        ...(channel.unit ? { unit: channel.unit } : {}),
+        ...(role ? { role } : {}),
+        ...(confirmed ? { confirmed: true } : {}),
+      }
+    })
+    const record: Entity<'logs'> = {
+      id,
+      name: name.slice(0, 160),
+      file: raw,
+      table,
+      added: new Date().toISOString(),
+      samples: report.samples,
+      first: report.first,
+      last: report.last,
+      source,
+      channels,
+    }
+    store.edit({ label: `Log ${name.slice(0, 80)}`, changes: [{ collection: 'logs', id, value: record }] })
+    return { id, report, roles }
+  } catch (error) {
+    for (const left of [table, raw]) rmSync(join(store.folder, 'logs', left), { force: true })
+    throw error
+  }
+}
+
+export const logOf = (store: Store, id: string | undefined): Entity<'logs'> => {
+  const logs = Object.values(store.read().collections.logs)
+  const log =
+    id === undefined ? logs.sort((a, b) => b.added.localeCompare(a.added))[0] : store.read().collections.logs[id]
+  if (log) return log
+  throw id === undefined
+    ? refuse('no-log', 'This build holds no log yet.', 'Add one with "swapwright log add <file>".')
+    : refuse(
+        'no-log',
+        `There is no log “${id}” in this build.`,
+        logs.length > 0
+          ? `It holds: ${logs.map((entry) => entry.id).join(', ')}.`
+          : 'Add one with "swapwright log add <file>".',
+      )
+}
+
+export const boundRoles = (log: Entity<'logs'>): BoundRole[] =>
+  log.channels.flatMap((channel) => {
+    if (!channel.role) return []
+    const bound = bindRole(
+      channel.role as Role,
+      { name: channel.name, unit: channel.unit ?? '' },
+      channel.confirmed ?? false,
+    )
+    return bound ? [bound] : []
+  })
+
+export const logTable = (store: Store, log: Entity<'logs'>): string => join(store.folder, 'logs', basename(log.table))
+
+/** Charge-cooler effectiveness from a log; what it tells is filed as a reading, which the assessment reads. */
+export const coolingFromLog = async (
+  store: Store,
+  id: string | undefined,
+  options: Omit<CoolingOptions, 'log'> = {},
+): Promise<{ log: Entity<'logs'>; result: CoolingResult; reading?: string }> => {
+  const log = logOf(store, id)
+  const result = await chargeCooling(logTable(store, log), boundRoles(log), { ...options, log: log.id })
+  if (result.answer !== 'told') return { log, result }
+  const { value, low, high, windows } = result.effectiveness
+  const reading = `cooling-${log.id}`.slice(0, 48)
+  store.edit({
+    label: `Charge-cooler effectiveness from ${log.name.slice(0, 80)}`,
+    changes: [
+      {
+        collection: 'readings',
+        id: reading,
+        value: {
+          id: reading,
+          subject: 'charge-cooler-effectiveness',
+          quantity: 'ratio',
+          value,
+          plusMinus: (high - low) / 2,
+          when: new Date().toISOString(),
+          provenance: {
+            log: log.id,
+            method: 'charge-cooling/1',
+            remark: `${windows} steady windows; cold reference ${result.provenance.reference}.`,
+          },
+        },
+      },
+    ],
+  })
+  return { log, result, reading }
+}
