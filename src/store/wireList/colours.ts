@@ -3,8 +3,22 @@ const LETTERS = ['BK', 'BN', 'RD', 'OG', 'YE', 'GN', 'BU', 'VT', 'GY', 'WH', 'PK
 export type Colour = (typeof LETTERS)[number] | 'GNYE'
 
 const WORDS: Readonly<Record<string, Colour>> = {
-  black: 'BK', brown: 'BN', red: 'RD', orange: 'OG', yellow: 'YE', green: 'GN', blue: 'BU', violet: 'VT', purple: 'VT',
-  grey: 'GY', gray: 'GY', white: 'WH', pink: 'PK', gold: 'GD', turquoise: 'TQ', silver: 'SR',
+  black: 'BK',
+  brown: 'BN',
+  red: 'RD',
+  orange: 'OG',
+  yellow: 'YE',
+  green: 'GN',
+  blue: 'BU',
+  violet: 'VT',
+  purple: 'VT',
+  grey: 'GY',
+  gray: 'GY',
+  white: 'WH',
+  pink: 'PK',
+  gold: 'GD',
+  turquoise: 'TQ',
+  silver: 'SR',
 }
 
 export interface ColourRead {
@@ -22,7 +36,12 @@ export const readColour = (text: string): ColourRead | undefined => {
   const whole = single(text.trim())
   if (whole !== undefined) return { colour: whole }
   const joined = /^([A-Za-z]{2})([A-Za-z]{2})$/.exec(text.trim())
-  const parts = joined ? [joined[1] as string, joined[2] as string] : text.trim().split(/\s*(?:[/+,-]|\bwith\b|\band\b|\s)\s*/i).filter((part) => part !== '' && !/^(tracer|stripe)$/i.test(part))
+  const parts = joined
+    ? [joined[1] as string, joined[2] as string]
+    : text
+        .trim()
+        .split(/\s*(?:[/+,-]|\bwith\b|\band\b|\s)\s*/i)
+        .filter((part) => part !== '' && !/^(tracer|stripe)$/i.test(part))
   if (parts.length !== 2) return undefined
   const [colour, tracer] = parts.map(single)
   return colour === undefined || tracer === undefined ? undefined : { colour, tracer }

@@ -1,0 +1,45 @@
+import { Command } from 'commander'
+import { addBuilds } from './builds.ts'
+import { addCalc } from './calc.ts'
+import { addLogs } from './logs.ts'
+import { addNetwork } from './network.ts'
+import type { Out } from './print.ts'
+import { addServe } from './serve.ts'
+import { addWires } from './wires.ts'
+
+export const makeProgram = (out: Out, setStatus: (status: number) => void): Command => {
+  const program = new Command('swapwright')
+    .description(
+      'A workbench for fitting a modern fuel-injected engine and a programmable controller into an older car.',
+    )
+    .addHelpText(
+      'after',
+      `
+Which build: --build <folder>, else SWAPWRIGHT_BUILD, else the demo (made in ./swapwright-build).
+Exit status: 0 no no-go; 1 a no-go; 2 usage; 3 internal fault; 4 input refused.
+
+A first evening:
+  swapwright new my-van --name "The van"
+  swapwright wires import list.csv --build my-van          shows what it understood
+  swapwright wires import list.csv --build my-van --yes    stores it
+  swapwright check --build my-van --working
+  swapwright serve --build my-van                          the workbench, on this machine only`,
+    )
+    .configureOutput({ writeOut: out.write, writeErr: out.error })
+    .exitOverride()
+  addBuilds(program, out, setStatus)
+  addCalc(program, out)
+  addWires(program, out)
+  addLogs(program, out, setStatus)
+  addNetwork(program, out)
+  addServe(program, out)
+  // Sub-commands made before exitOverride inherit it only when told.
+  const inherit = (command: Command): void => {
+    for (const child of command.commands) {
+      child.exitOverride().configureOutput({ writeOut: out.write, writeErr: out.error })
+      inherit(child)
+    }
+  }
+  inherit(program)
+  return program
+}

@@ -1,0 +1,182 @@
+/** The routes. Every answer is JSON; a refusal is `{ problems }` with status 422, each with a sentence and what to do. */
+import { readFileSync } from 'node:fs'
+import { extname, join, resolve, sep } from 'node:path'
+import { zValidator } from '@hono/zod-validator'
+import { Hono } from 'hono'
+import { bodyLimit } from 'hono/body-limit'
+import { streamSSE } from 'hono/streaming'
+import { z } from 'zod'
+import { assess } from '../assess/assess.ts'
+import { closeAnswered } from '../assess/jobs.ts'
+import { describeStored, strip } from '../logs/query.ts'
+import type { Build, Edit } from '../model/build.ts'
+import { addLog, coolingFromLog, logOf, logTable } from '../store/logs.ts'
+import type { Store } from '../store/store.ts'
+import { proposeWires } from '../store/wireList/import.ts'
+import { readTable } from '../store/wireList/table.ts'
+import { type Problem, Refusal, refuse } from '../units/problem.ts'
+import { guard } from './guard.ts'
+import { withUpload } from './uploads.ts'
+
+const change = z.union([
+  z.strictObject({ collection: z.string(), id: z.string(), value: z.unknown() }),
+  z.strictObject({ sheet: z.string(), value: z.unknown() }),
+  z.strictObject({ name: z.string() }),
+])
+const editBody = z.strictObject({ label: z.string().min(1).max(200), changes: z.array(change).min(1).max(20_000) })
+
+const TYPES: Record<string, string> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.woff2': 'font/woff2',
+  '.json': 'application/json',
+  '.ico': 'image/x-icon',
+}
+
+export const makeApp = (store: Store, pages: string) => {
+  const listeners = new Set<(version: number) => void>()
+  const state = (build: Build = store.read()): { build: Build; seq: number; canUndo: boolean; canRedo: boolean } => {
+    const history = store.history()
+    return {
+      build,
+      seq: store.version(),
+      canUndo: history.some((entry) => !entry.undone),
+      canRedo: history.some((entry) => entry.undone),
+    }
+  }
+  /** Jobs that answered a finding close once the finding is gone; then every open page is told. */
+  const settled = () => {
+    const build = store.read()
+    const closing = closeAnswered(build, assess(build).findings)
+    if (closing) store.edit(closing)
+    for (const tell of listeners) tell(store.version())
+    return state()
+  }
+  const refuseShape = (result: {
+    success: boolean
+    error?: { issues: readonly { path: PropertyKey[]; message: string }[] }
+  }): void => {
+    if (result.success) return
+    throw new Refusal(
+      (result.error?.issues ?? []).map(
+        (issue): Problem => ({
+          code: 'bad-request',
+          path: issue.path.join('/'),
+          says: `The request is not well formed at ${issue.path.join('/') || 'its root'}: ${issue.message}.`,
+          todo: 'Reload the page and try again.',
+        }),
+      ),
+    )
+  }
+
+  const app = new Hono()
+    .use('*', guard)
+    .use('/api/edits', bodyLimit({ maxSize: 64 * 1024 * 1024 }))
+    .get('/api/build', (context) => context.json(state()))
+    .get('/api/history', (context) => context.json(store.history().slice(-500)))
+    .post('/api/edits', zValidator('json', editBody, refuseShape), (context) => {
+      store.edit(context.req.valid('json') as Edit)
+      return context.json(settled())
+    })
+    .post('/api/undo', (context) => {
+      const done = store.undo()
+      return context.json({ ...settled(), label: done?.label ?? null })
+    })
+    .post('/api/redo', (context) => {
+      const done = store.redo()
+      return context.json({ ...settled(), label: done?.label ?? null })
+    })
+    .get('/api/events', (context) =>
+      streamSSE(context, async (stream) => {
+        const tell = (version: number): void => void stream.writeSSE({ event: 'changed', data: String(version) })
+        listeners.add(tell)
+        stream.onAbort(() => void listeners.delete(tell))
+        await stream.writeSSE({ event: 'changed', data: String(store.version()) })
+        while (!stream.aborted) await stream.sleep(15_000)
+      }),
+    )
+    .post('/api/logs', (context) =>
+      withUpload(context.req.raw.body, context.req.query('name') ?? 'log.csv', async (file, name) => {
+        const added = await addLog(store, file, { name, signal: context.req.raw.signal })
+        return context.json({ ...added, ...settled() })
+      }),
+    )
+    .get('/api/logs/:id/strip', async (context) => {
+      const log = logOf(store, context.req.param('id'))
+      const table = logTable(store, log)
+      const channels = (context.req.query('channels') ?? '').split('\u001f').filter(Boolean)
+      const pixels = Math.min(4000, Math.max(1, Math.round(Number(context.req.query('pixels') ?? 800)) || 800))
+      const from = Number(context.req.query('from') ?? log.first ?? 0)
+      const to = Number(context.req.query('to') ?? log.last ?? 1)
+      await describeStored(table)
+      const set = await strip(table, channels, from, to, pixels)
+      const plain = (values: Float64Array): (number | null)[] =>
+        Array.from(values, (value) => (Number.isFinite(value) ? value : null))
+      return context.json({
+        ...set,
+        strips: set.strips.map((one) => ({ ...one, min: plain(one.min), max: plain(one.max) })),
+      })
+    })
+    .post('/api/logs/:id/cooling', async (context) => {
+      const { result, reading } = await coolingFromLog(store, context.req.param('id'))
+      return context.json({ result, reading: reading ?? null, ...settled() })
+    })
+    .post('/api/wires/:act{preview|import}', (context) =>
+      withUpload(context.req.raw.body, context.req.query('name') ?? 'list.csv', async (file) => {
+        const columns = context.req.query('columns')
+        const proposal = proposeWires(
+          store.read(),
+          await readTable(file),
+          columns ? z.record(z.string(), z.number().int().min(0)).parse(JSON.parse(columns)) : undefined,
+        )
+        if (context.req.param('act') === 'import') store.edit(proposal.edit)
+        return context.json({ proposal: { ...proposal, edit: undefined }, ...settled() })
+      }),
+    )
+    .get('*', (context) => {
+      const path = context.req.path === '/' ? '/index.html' : decodeURIComponent(context.req.path)
+      const file = resolve(join(pages, path))
+      if (!file.startsWith(resolve(pages) + sep)) return context.notFound()
+      let bytes: Buffer
+      try {
+        bytes = readFileSync(file)
+      } catch {
+        return context.notFound()
+      }
+      const lasting = path.startsWith('/assets/')
+      return context.body(new Uint8Array(bytes), 200, {
+        'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream',
+        'Cache-Control': lasting ? 'public, max-age=31536000, immutable' : 'no-cache',
+      })
+    })
+    .notFound((context) =>
+      context.json(
+        {
+          problems: refuse('not-here', `There is nothing at ${context.req.path}.`, 'Go back to the start page.')
+            .problems,
+        },
+        404,
+      ),
+    )
+    .onError((error, context) => {
+      if (error instanceof Refusal) return context.json({ problems: error.problems }, 422)
+      return context.json(
+        {
+          problems: [
+            {
+              code: 'fault',
+              says: `Something in Swapwright itself went wrong: ${error.message}`,
+              todo: 'Nothing stored was changed by it. Try again.',
+            },
+          ],
+        },
+        500,
+      )
+    })
+  return app
+}
+
+export type App = ReturnType<typeof makeApp>
