@@ -31,7 +31,7 @@ export const addLogs = (program: Command, out: Out, setStatus: (status: number) 
           `${inert(id)}: ${report.samples} samples, ${report.channels.length} channels, ${report.sessions.length} session(s)\n`,
         )
         for (const line of report.understood) out.write(`${wrap(line, 96, '  ')}\n`)
-        for (const guess of report.guesses) out.write(`${wrap(`Guessed: ${guess.text}`, 96, '  ')}\n`)
+        for (const guess of report.guesses) out.write(`${wrap(`Guessed: ${guess.says}`, 96, '  ')}\n`)
         for (const warning of report.warnings)
           out.write(
             `${wrap(`${warning.line === undefined ? '' : `Line ${warning.line}: `}${warning.text}`, 96, '  ')}\n`,

@@ -13,7 +13,7 @@ export interface Held {
 /** `moved`: how many tolerances to move the expected figure, for the test that a check can fail. Throws what `run` throws. */
 export function hold<I extends Inputs, O extends Outputs>(
   calc: Calculation<I, O>,
-  check: Check<I, O>,
+  check: Check<I>,
   moved = 0,
 ): Held {
   const allowed = 'rel' in check.tolerance ? check.tolerance.rel * Math.abs(check.expected) : check.tolerance.abs

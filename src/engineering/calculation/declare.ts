@@ -53,17 +53,17 @@ export type Results<O extends Outputs> = { [Name in keyof O]: number }
 
 /** A condition that several inputs must meet together. All that fail are reported. */
 export interface Condition<I extends Inputs> {
-  /** Input at fault. */
-  readonly at: keyof I & string
+  /** Input at fault; a string, since `keyof I` would forbid one list of calculations of any inputs. */
+  readonly at: string
   holds(inputs: Values<I>): boolean
   readonly says: string
   readonly todo: string
 }
 
 export type Evidence = 'published' | 'library' | 'law' | 'common practice'
-export interface Check<I extends Inputs, O extends Outputs> {
+export interface Check<I extends Inputs> {
   readonly inputs: Values<I>
-  readonly output: keyof O & string
+  readonly output: string
   /** SI. */
   readonly expected: number
   readonly tolerance: { readonly rel: number } | { readonly abs: number }
@@ -85,7 +85,7 @@ export interface Calculation<I extends Inputs = Inputs, O extends Outputs = Outp
   readonly cautions: readonly string[]
   readonly limits: readonly string[]
   readonly conditions?: readonly Condition<I>[]
-  readonly checks: readonly Check<I, O>[]
+  readonly checks: readonly Check<I>[]
   /** SI in, SI out. Pure; sees only values within range. A method, so that calculations of any inputs stand in one list. */
   compute(inputs: Values<I>): Results<O>
 }

@@ -1,0 +1,97 @@
+/** The frame: the build's name, the search field, undo and redo, the benches, and whatever went wrong. */
+import { useEffect } from 'react'
+import { Link, Route, Router, Switch, useLocation } from 'wouter'
+import { useHashLocation } from 'wouter/use-hash-location'
+import { Calculations } from './calculations/Calculations.tsx'
+import { Car } from './car/Car.tsx'
+import { Circuits } from './circuits/Circuits.tsx'
+import { Findings } from './findings/Findings.tsx'
+import { Logs } from './logs/Logs.tsx'
+import { Empty } from './parts/Empty.tsx'
+import { Problems } from './parts/Problems.tsx'
+import { listenForKeys } from './search/actions.ts'
+import { SearchField } from './search/SearchField.tsx'
+import { bench } from './workbench/bench.ts'
+import { useBench } from './workbench/useBench.ts'
+
+const BENCHES = [
+  ['/', 'Car'],
+  ['/findings', 'Findings'],
+  ['/circuits', 'Circuits'],
+  ['/calculations', 'Calculations'],
+  ['/logs', 'Logs'],
+] as const
+
+export function App() {
+  return (
+    <Router hook={useHashLocation}>
+      <Frame />
+    </Router>
+  )
+}
+
+function Frame() {
+  const { build, problems, done, unsent } = useBench()
+  const [place] = useLocation()
+  useEffect(listenForKeys, [])
+  return (
+    <>
+      <header className="masthead">
+        <div className="build-name">{build?.name ?? 'Swapwright'}</div>
+        <div className="search">
+          <SearchField />
+        </div>
+        <div className="deeds">
+          <button type="button" onClick={() => void bench.undo()}>
+            Undo
+          </button>
+          <button type="button" onClick={() => void bench.redo()}>
+            Redo
+          </button>
+        </div>
+        <nav aria-label="Benches">
+          <ul className="plain">
+            {BENCHES.map(([to, name]) => (
+              <li key={to}>
+                <Link to={to} aria-current={(to === '/' ? place === '/' : place.startsWith(to)) ? 'page' : undefined}>
+                  {name}
+                </Link>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      </header>
+      <main id="bench">
+        <Problems list={problems} />
+        <p className="out-of-sight" role="status">
+          {done}
+          {unsent > 0 ? `, ${unsent} on the way` : ''}
+        </p>
+        {build === undefined ? (
+          <Empty says={problems.length > 0 ? 'No build is open.' : 'Opening the build …'}>
+            {problems.length > 0 && (
+              <button type="button" onClick={() => void bench.start()}>
+                Try again
+              </button>
+            )}
+          </Empty>
+        ) : (
+          <Switch>
+            <Route path="/" component={Car} />
+            <Route path="/findings/zone/:zone">{({ zone }) => <Findings zone={decodeURIComponent(zone)} />}</Route>
+            <Route path="/findings/:key">{({ key }) => <Findings opened={decodeURIComponent(key)} />}</Route>
+            <Route path="/findings">{() => <Findings />}</Route>
+            <Route path="/circuits/:circuit?">{({ circuit }) => <Circuits chosen={circuit} />}</Route>
+            <Route path="/calculations/:id?">{({ id }) => <Calculations chosen={id} />}</Route>
+            <Route path="/logs/:id?">{({ id }) => <Logs chosen={id} />}</Route>
+            <Route>
+              <Empty says="There is no such page.">
+                <Link to="/">Back to the car</Link>
+              </Empty>
+            </Route>
+          </Switch>
+        )}
+      </main>
+    </>
+  )
+}

@@ -1,0 +1,17 @@
+/** Starts the workbench in the page. */
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { App } from './App.tsx'
+import './workbench/theme.css'
+import './workbench/layout.css'
+import { bench } from './workbench/bench.ts'
+import { startTheme } from './workbench/theme.ts'
+
+startTheme()
+void bench.start()
+
+createRoot(document.getElementById('root')!).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+)

@@ -1,0 +1,71 @@
+/** Everything that can be looked for, with the place it leads to. */
+import type { Finding } from '../../assess/finding.ts'
+import { calculations } from '../../engineering/registry.ts'
+import type { Build } from '../../model/build.ts'
+import { actions } from './actions.ts'
+
+export interface Thing {
+  readonly id: string
+  readonly what: string
+  readonly name: string
+  /** Searched, not shown. */
+  readonly also: string
+  readonly to?: string
+  readonly run?: () => void
+  readonly note?: string
+}
+
+export const circuitPlace = (circuit: string | undefined): string =>
+  circuit === undefined ? '/circuits/unsorted' : `/circuits/${encodeURIComponent(circuit)}`
+export const findingPlace = (key: string): string => `/findings/${encodeURIComponent(key)}`
+
+export const thingsOf = (build: Build | undefined, findings: readonly Finding[]): readonly Thing[] => {
+  const thing = (what: string, id: string, name: string, to: string, also = ''): Thing => ({
+    id: `${what}-${id}`,
+    what,
+    name,
+    to,
+    also,
+  })
+  const found: Thing[] = actions.map((action) => ({
+    id: `action-${action.name}`,
+    what: 'Action',
+    name: action.name,
+    also: '',
+    run: action.run,
+    note: action.key,
+  }))
+  found.push(...calculations.map((calc) => thing('Calculation', calc.id, calc.title, `/calculations/${calc.id}`, calc.id)))
+  if (build === undefined) return found
+  const { zones, circuits, devices, wires, jobs, logs } = build.collections
+  for (const item of Object.values(circuits)) found.push(thing('Circuit', item.id, item.name, circuitPlace(item.id)))
+  for (const item of Object.values(devices))
+    found.push(thing('Device', item.id, item.name, circuitPlace(item.circuit), item.id))
+  for (const item of Object.values(wires))
+    found.push(thing('Wire', item.id, `${item.id}: ${item.from} to ${item.to}`, circuitPlace(item.circuit)))
+  for (const item of Object.values(zones))
+    found.push(thing('Zone', item.id, item.name, `/findings/zone/${encodeURIComponent(item.id)}`))
+  for (const item of Object.values(logs)) found.push(thing('Log', item.id, item.name, `/logs/${item.id}`))
+  for (const item of Object.values(jobs))
+    found.push(thing('Job', item.id, item.title, item.finding ? findingPlace(item.finding) : '/', item.id))
+  for (const item of findings)
+    if (item.verdict !== 'sound') found.push(thing('Finding', item.key, `${item.about}: ${item.says}`, findingPlace(item.key), item.rule))
+  return found
+}
+
+const MOST = 12
+/** Every typed word must stand somewhere; a name that begins with the text comes first. */
+export const look = (things: readonly Thing[], typed: string): readonly Thing[] => {
+  const words = typed.toLowerCase().split(/\s+/).filter(Boolean)
+  if (words.length === 0) return []
+  const first = words.join(' ')
+  return things
+    .map((thing) => ({ thing, text: `${thing.what} ${thing.name} ${thing.also}`.toLowerCase() }))
+    .filter(({ text }) => words.every((word) => text.includes(word)))
+    .sort(
+      (a, b) =>
+        Number(b.thing.name.toLowerCase().startsWith(first)) - Number(a.thing.name.toLowerCase().startsWith(first)),
+    )
+    .slice(0, MOST)
+    .map(({ thing }) => thing)
+}
