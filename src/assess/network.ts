@@ -59,7 +59,9 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
   const assumed: string[] = []
   const unsure = new Set<string>()
   const loads = new Set<string>()
-  const lack = (subject: string, datum: string) => missing.push({ subject, datum })
+  const lack = (subject: string, datum: string): void => {
+    missing.push({ subject, datum })
+  }
   const assume = (id: string, what: string) => assumed.push(`${id}: ${what} (common practice, no published source)`)
   const nodeOf = (endpoint: string): string => {
     const id = deviceIdOf(endpoint)

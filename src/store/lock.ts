@@ -1,41 +1,63 @@
-/** One writer a build (SPEC 5): a lock file that names the process, taken over when that process is gone. */
-import { closeSync, openSync, readFileSync, rmSync, writeSync } from 'node:fs'
+/**
+ * One writer to a build (SPEC 5). The lock is a tiny SQLite file whose write lock is held as long as the build is open: the
+ * operating system frees it when the process ends in any way, so a killed process leaves nothing stale behind.
+ * Inside stands who holds it, readable by whoever is refused. Not to be trusted on network drives without file locks.
+ */
+
 import { join } from 'node:path'
+import Database from 'better-sqlite3'
 import { refuse } from '../units/problem.ts'
 
-const alive = (pid: number): boolean => {
+export const LOCK_FILE = 'build.lock'
+
+interface Holder {
+  readonly pid: number
+  readonly since: string
+}
+
+const isBusy = (error: unknown): boolean =>
+  error instanceof Database.SqliteError && (error.code.startsWith('SQLITE_BUSY') || error.code === 'SQLITE_LOCKED')
+
+const holderOf = (db: Database.Database): Holder | undefined => {
   try {
-    process.kill(pid, 0)
-    return true
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM'
+    return db.prepare('select pid, since from holder').get() as Holder | undefined
+  } catch {
+    // The holder is just writing its name. The refusal stands without it.
+    return undefined
   }
 }
 
+/** Takes the lock and returns what gives it back. Throws Refusal `build-in-use`. */
 export const takeLock = (folder: string): (() => void) => {
-  const file = join(folder, 'writer.lock')
-  for (let attempt = 0; attempt < 2; attempt++) {
-    try {
-      const handle = openSync(file, 'wx')
-      writeSync(handle, String(process.pid))
-      closeSync(handle)
-      return () => rmSync(file, { force: true })
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error
-      const pid = Number(readFileSync(file, 'utf8'))
-      if (Number.isInteger(pid) && pid > 0 && alive(pid)) {
-        throw refuse(
-          'build-in-use',
-          `The build in ${folder} is open in another Swapwright (process ${pid}).`,
-          'Close that one, or make the change there.',
-        )
-      }
-      rmSync(file, { force: true })
-    }
+  const db = new Database(join(folder, LOCK_FILE), { timeout: 0 })
+  try {
+    db.pragma('journal_mode = DELETE')
+    db.exec('begin immediate; create table if not exists holder (pid integer not null, since text not null)')
+    db.prepare('delete from holder').run()
+    db.prepare('insert into holder values (?, ?)').run(process.pid, new Date().toISOString())
+    db.exec('commit; begin immediate')
+  } catch (error) {
+    const holder = holderOf(db)
+    db.close()
+    if (isBusy(error))
+      throw refuse(
+        'build-in-use',
+        `The build in ${folder} is open in another Swapwright${holder === undefined ? '' : ` (process ${holder.pid}) since ${holder.since}`}.`,
+        'Close that one, or make the change there; nothing was changed. Reading and checking work meanwhile.',
+        folder,
+      )
+    if (error instanceof Database.SqliteError)
+      throw refuse(
+        'lock-unusable',
+        `${join(folder, LOCK_FILE)} cannot be used as a lock (${error.message}).`,
+        'Check that the folder can be written to; if no workbench runs, delete that file.',
+        folder,
+      )
+    throw error
   }
-  throw refuse(
-    'build-in-use',
-    `The build in ${folder} is being opened by another Swapwright.`,
-    'Try again in a moment.',
-  )
+  return () => {
+    if (!db.open) return
+    db.exec('rollback')
+    db.close()
+  }
 }

@@ -51,7 +51,7 @@ const broken = (file: string, error: unknown): Refusal =>
   )
 
 /** Opens the database, or refuses it untouched (SPEC 6). */
-const openDatabase = (folder: string, create: boolean): Database.Database => {
+const openDatabase = (folder: string, create: boolean, readOnly: boolean): Database.Database => {
   const file = buildFile(folder)
   if (!create && !existsSync(file)) {
     throw refuse(
@@ -62,7 +62,8 @@ const openDatabase = (folder: string, create: boolean): Database.Database => {
   }
   let database: Database.Database
   try {
-    database = new Database(file)
+    // A reader's connection cannot write, whatever the code above it does.
+    database = new Database(file, { readonly: readOnly })
     const check = database.pragma('quick_check', { simple: true })
     if (check !== 'ok') throw new Error(String(check))
   } catch (error) {
@@ -90,8 +91,10 @@ const openDatabase = (folder: string, create: boolean): Database.Database => {
     database.close()
     throw error instanceof Refusal ? error : broken(file, error)
   }
-  database.pragma('journal_mode = WAL')
-  database.pragma('synchronous = FULL')
+  if (!readOnly) {
+    database.pragma('journal_mode = WAL')
+    database.pragma('synchronous = FULL')
+  }
   return database
 }
 
@@ -142,15 +145,16 @@ export const openBuild = (folder: string, options: { create?: string; readOnly?:
       throw refuse('build-exists', `${folder} already holds a build.`, 'Name another folder; nothing was changed.')
     mkdirSync(folder, { recursive: true })
   }
-  const release = options.readOnly ? () => {} : existsSync(folder) ? takeLock(folder) : () => {}
+  const readOnly = options.readOnly ?? false
+  const release = readOnly ? () => {} : existsSync(folder) ? takeLock(folder) : () => {}
   let database: Database.Database
   try {
-    database = openDatabase(folder, options.create !== undefined)
+    database = openDatabase(folder, options.create !== undefined, readOnly)
   } catch (error) {
     release()
     throw error
   }
-  for (const part of ['logs', 'photos']) mkdirSync(join(folder, part), { recursive: true })
+  if (!readOnly) for (const part of ['logs', 'photos']) mkdirSync(join(folder, part), { recursive: true })
 
   if (options.create !== undefined) {
     const title = options.create
@@ -202,6 +206,14 @@ export const openBuild = (folder: string, options: { create?: string; readOnly?:
     throw error
   }
 
+  const writable = (): void => {
+    if (readOnly)
+      throw refuse(
+        'read-only',
+        `The build in ${folder} is open for reading only.`,
+        'Open it for writing; nothing was changed.',
+      )
+  }
   const write = (changes: readonly Change[]): void => {
     for (const change of changes) {
       if ('name' in change) putMeta.run('name', change.name)
@@ -215,6 +227,7 @@ export const openBuild = (folder: string, options: { create?: string; readOnly?:
   }
 
   const commit = (label: string, changes: readonly Change[]): Build => {
+    writable()
     const next = applyChanges(current, changes)
     const before = inverse(current, changes)
     const after = inverse(next, changes)
@@ -230,6 +243,7 @@ export const openBuild = (folder: string, options: { create?: string; readOnly?:
   }
 
   const step = (undone: 0 | 1): { build: Build; label: string } | null => {
+    writable()
     const order = undone === 0 ? 'desc' : 'asc'
     const row = database
       .prepare(`select seq, label, before, after from journal where undone = ? order by seq ${order} limit 1`)
@@ -247,7 +261,11 @@ export const openBuild = (folder: string, options: { create?: string; readOnly?:
 
   return {
     folder,
-    read: () => current,
+    read: () => {
+      // The writer may have moved on since; a writer itself is alone, so its copy is the newest.
+      if (readOnly) current = load()
+      return current
+    },
     version: () => Number(readMeta('version')),
     edit: (edit) => commit(edit.label, edit.changes),
     undo: () => step(0),

@@ -4,7 +4,7 @@ import { Link, Route, Router, Switch, useLocation } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
 import { Calculations } from './calculations/Calculations.tsx'
 import { Car } from './car/Car.tsx'
-import { Circuits } from './circuits/Circuits.tsx'
+import { CircuitOf, Circuits } from './circuits/Circuits.tsx'
 import { Findings } from './findings/Findings.tsx'
 import { Logs } from './logs/Logs.tsx'
 import { Empty } from './parts/Empty.tsx'
@@ -31,7 +31,7 @@ export function App() {
 }
 
 function Frame() {
-  const { build, problems, done, unsent } = useBench()
+  const { build, problems, done, unsent, canUndo, canRedo } = useBench()
   const [place] = useLocation()
   useEffect(listenForKeys, [])
   return (
@@ -42,10 +42,10 @@ function Frame() {
           <SearchField />
         </div>
         <div className="deeds">
-          <button type="button" onClick={() => void bench.undo()}>
+          <button type="button" disabled={!canUndo} onClick={() => void bench.undo()}>
             Undo
           </button>
-          <button type="button" onClick={() => void bench.redo()}>
+          <button type="button" disabled={!canRedo} onClick={() => void bench.redo()}>
             Redo
           </button>
         </div>
@@ -81,9 +81,14 @@ function Frame() {
             <Route path="/findings/zone/:zone">{({ zone }) => <Findings zone={decodeURIComponent(zone)} />}</Route>
             <Route path="/findings/:key">{({ key }) => <Findings opened={decodeURIComponent(key)} />}</Route>
             <Route path="/findings">{() => <Findings />}</Route>
-            <Route path="/circuits/:circuit?">{({ circuit }) => <Circuits chosen={circuit} />}</Route>
+            <Route path="/circuits/of/:collection/:id">
+              {({ collection, id }) => <CircuitOf collection={collection} id={id} />}
+            </Route>
+            <Route path="/circuits/:circuit?">
+              {({ circuit }) => <Circuits chosen={circuit && decodeURIComponent(circuit)} />}
+            </Route>
             <Route path="/calculations/:id?">{({ id }) => <Calculations chosen={id} />}</Route>
-            <Route path="/logs/:id?">{({ id }) => <Logs chosen={id} />}</Route>
+            <Route path="/logs/:id?">{({ id }) => <Logs key={id} chosen={id} />}</Route>
             <Route>
               <Empty says="There is no such page.">
                 <Link to="/">Back to the car</Link>

@@ -6,7 +6,18 @@ export interface FieldSpec {
   readonly headings: readonly string[]
 }
 
-export type Field = 'id' | 'from' | 'fromPin' | 'to' | 'toPin' | 'area' | 'length' | 'colour' | 'circuit' | 'remark'
+export type Field =
+  | 'id'
+  | 'from'
+  | 'fromPin'
+  | 'to'
+  | 'toPin'
+  | 'area'
+  | 'length'
+  | 'colour'
+  | 'material'
+  | 'circuit'
+  | 'remark'
 
 export const FIELDS: Readonly<Record<Field, FieldSpec>> = {
   id: {
@@ -37,6 +48,7 @@ export const FIELDS: Readonly<Record<Field, FieldSpec>> = {
   },
   length: { title: 'length', needed: false, headings: ['length', 'wire length', 'len'] },
   colour: { title: 'colour', needed: false, headings: ['colour', 'color', 'wire colour', 'wire color', 'col'] },
+  material: { title: 'material', needed: false, headings: ['material', 'conductor', 'metal'] },
   circuit: { title: 'circuit', needed: false, headings: ['circuit', 'function', 'system', 'circuit name'] },
   remark: { title: 'remark', needed: false, headings: ['remark', 'remarks', 'note', 'notes', 'comment', 'comments'] },
 }

@@ -33,17 +33,37 @@ interface End {
   readonly name: string
 }
 
-/** `Fan relay 30`, `fan-relay.30` or device and pin in two columns. */
-const readEnd = (text: string, pinText: string | undefined): End | undefined => {
+/** The device of that id or name, capitals and blanks apart: “Battery” in a list is the `battery` of the build. */
+const storedDevice = (build: Build, text: string): Device | undefined => {
+  const { devices } = build.collections
+  if (Object.hasOwn(devices, text)) return devices[text]
+  const wanted = tidy(text).toLowerCase()
+  return Object.values(devices).find(
+    (one) => one.id.toLowerCase() === wanted || tidy(one.name).toLowerCase() === wanted,
+  )
+}
+
+const FIT = /^[A-Za-z0-9][A-Za-z0-9_+-]{0,47}$/
+const PIN = /^[A-Za-z0-9+-]{1,16}$/
+const MATERIALS: readonly NonNullable<Wire['material']>[] = [
+  'copper',
+  'tinned copper',
+  'copper-clad aluminium',
+  'aluminium',
+]
+
+/** `Fan relay pin 30`, `fan-relay.30` or device and pin in two columns. */
+const readEnd = (build: Build, text: string, pinText: string | undefined): End | undefined => {
   const written = text.trim()
   if (written === '') return undefined
-  const split = pinText ? null : /^(.+?)(?:\.|:|\s+pin\s+)([A-Za-z0-9+-]{1,16})$/i.exec(written)
+  const split = pinText ? null : /^(.+?)(?:\.|:|\s+pin\s+)([A-Za-z0-9+−-]{1,16})$/i.exec(written)
   const deviceText = split ? split[1]! : written
-  const pin = tidy(pinText ?? split?.[2] ?? '1').slice(0, 16)
-  const device = tidy(deviceText)
-  return device === '' || pin === '' || !/^[A-Za-z0-9]/.test(device)
-    ? undefined
-    : { device, pin, name: deviceText.slice(0, 120) }
+  const stored = storedDevice(build, deviceText)
+  const pins = stored ? Object.keys(stored.pins) : ['1']
+  // A device that the list brings has one joint unless pins are named; a stored one has the pins it has.
+  const pin = (pinText ?? split?.[2] ?? (pins.length === 1 ? pins[0]! : '')).replaceAll('−', '-')
+  const device = stored?.id ?? tidy(deviceText)
+  return !FIT.test(device) || !PIN.test(pin) ? undefined : { device, pin, name: deviceText.slice(0, 120) }
 }
 
 export const proposeWires = (build: Build, rows: readonly Row[], chosen?: ColumnMap): WireListProposal => {
@@ -67,7 +87,8 @@ export const proposeWires = (build: Build, rows: readonly Row[], chosen?: Column
 
   const wires = new Map<string, Wire>()
   const devices = new Map<string, Device>()
-  const known = (id: string): Device | undefined => devices.get(id) ?? build.collections.devices[id]
+  const known = (id: string): Device | undefined =>
+    devices.get(id) ?? (Object.hasOwn(build.collections.devices, id) ? build.collections.devices[id] : undefined)
   const made = new Set<string>()
   const circuits = new Map<string, Change>()
   const aside: Problem[] = []
@@ -80,7 +101,8 @@ export const proposeWires = (build: Build, rows: readonly Row[], chosen?: Column
     }
     const wrong: Problem[] = []
     const fault = (code: string, says: string, todo: string): void => {
-      wrong.push({ code, line: row.line, says: `Line ${row.line}: ${says}`, todo })
+      const wire = cell('id') === '' ? '' : ` (wire ${cell('id').slice(0, 48)})`
+      wrong.push({ code, line: row.line, says: `Line ${row.line}: ${says.replace(/\.$/, '')}${wire}.`, todo })
     }
     const read = (field: 'area' | 'length'): { value: number; plusMinus?: number; unit?: string } | undefined => {
       const text = cell(field)
@@ -103,11 +125,12 @@ export const proposeWires = (build: Build, rows: readonly Row[], chosen?: Column
         return undefined
       }
     }
-    const from = readEnd(cell('from'), cell('fromPin') || undefined)
-    const to = readEnd(cell('to'), cell('toPin') || undefined)
+    const from = readEnd(build, cell('from'), cell('fromPin') || undefined)
+    const to = readEnd(build, cell('to'), cell('toPin') || undefined)
     if (!from)
-      fault('no-end', `the start “${cell('from')}” names no device.`, 'Write device.pin, such as fan-relay.30.')
-    if (!to) fault('no-end', `the end “${cell('to')}” names no device.`, 'Write device.pin, such as fan-relay.30.')
+      fault('no-end', `the start “${cell('from')}” names no device and pin.`, 'Write device.pin, such as fan-relay.30.')
+    if (!to)
+      fault('no-end', `the end “${cell('to')}” names no device and pin.`, 'Write device.pin, such as fan-relay.30.')
     const area = read('area')
     const length = read('length')
     const colourText = cell('colour')
@@ -119,11 +142,37 @@ export const proposeWires = (build: Build, rows: readonly Row[], chosen?: Column
         'Write RD, RDWH or red/white.',
       )
 
+    for (const end of [from, to]) {
+      const restricted = end && known(end.device)?.restricted
+      if (restricted)
+        fault(
+          'restricted',
+          `it ends at ${known(end.device)?.name}, part of the ${restricted} circuit.`,
+          'Such circuits are left to somebody licensed for them; nothing is added to them here.',
+        )
+    }
+    const materialText = cell('material').toLowerCase()
+    const material = MATERIALS.find((one) => one === materialText)
+    if (materialText !== '' && !material)
+      fault('material', `material “${cell('material')}” is not known.`, `Write ${MATERIALS.join(', ')}.`)
+
     let id = tidy(cell('id'))
     if (id === '') {
       while (build.collections.wires[`W-${next}`] || wires.has(`W-${next}`)) next++
       id = `W-${next}`
-    } else if (wires.has(id))
+    } else if (!FIT.test(id))
+      fault(
+        'unfit-id',
+        `wire “${cell('id').slice(0, 48)}” cannot be filed under that name.`,
+        'Begin it with a letter or digit.',
+      )
+    else if (Object.hasOwn(build.collections.wires, id))
+      fault(
+        'wire-exists',
+        `wire ${id} is in the build already; the stored one was left as it is.`,
+        'Change it there, or give this one another number.',
+      )
+    else if (wires.has(id))
       fault('doubled-wire', `wire ${id} stands in the list twice.`, 'Give one of them another number.')
     if (wrong.length > 0 || !from || !to) {
       aside.push(...wrong)
@@ -144,7 +193,7 @@ export const proposeWires = (build: Build, rows: readonly Row[], chosen?: Column
       }
     }
     const circuit = tidy(cell('circuit'))
-    if (circuit !== '' && !build.collections.circuits[circuit]) {
+    if (FIT.test(circuit) && !Object.hasOwn(build.collections.circuits, circuit)) {
       circuits.set(circuit, {
         collection: 'circuits',
         id: circuit,
@@ -158,7 +207,8 @@ export const proposeWires = (build: Build, rows: readonly Row[], chosen?: Column
       ...(area ? { area } : {}),
       ...(length ? { length } : {}),
       ...(colour ?? {}),
-      ...(circuit === '' ? {} : { circuit }),
+      ...(material ? { material } : {}),
+      ...(FIT.test(circuit) ? { circuit } : {}),
       ...(cell('remark') === '' ? {} : { remark: cell('remark').slice(0, 2000) }),
     })
   }

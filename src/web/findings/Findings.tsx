@@ -22,7 +22,8 @@ export function Findings({ opened, zone }: { opened?: string; zone?: string }) {
   const [verdicts, setVerdicts] = useState<ReadonlySet<Verdict>>(new Set(['no-go', 'marginal', 'unknown']))
   const [systems, setSystems] = useState<ReadonlySet<System>>(new Set())
   if (!build) return null
-  if (!assessment) return <Empty says="This build cannot be judged as it stands; what stands in the way is told above." />
+  if (!assessment)
+    return <Empty says="This build cannot be judged as it stands; what stands in the way is told above." />
   const here = zone === undefined ? assessment.findings : assessment.findings.filter((item) => item.zone === zone)
   const present = [...new Set(here.map((item) => item.system))]
   const bySystem = systems.size === 0 ? here : here.filter((item) => systems.has(item.system))
@@ -66,7 +67,13 @@ export function Findings({ opened, zone }: { opened?: string; zone?: string }) {
         <p role="status">That finding is gone: what it found has been put right.</p>
       )}
       {shown.length === 0 ? (
-        <Empty says={here.length === 0 ? 'Nothing has been found yet; there is nothing here to judge.' : 'None of the chosen kind.'} />
+        <Empty
+          says={
+            here.length === 0
+              ? 'Nothing has been found yet; there is nothing here to judge.'
+              : 'None of the chosen kind.'
+          }
+        />
       ) : (
         <ol className="plain findings">
           {shown.map((item) => (
@@ -75,7 +82,7 @@ export function Findings({ opened, zone }: { opened?: string; zone?: string }) {
               finding={item}
               opened={item.key === opened}
               job={openJobFor(build, item.key)}
-              makeJob={() => bench.edit(jobEdit(build, item))}
+              makeJob={() => bench.edit(jobEdit(item))}
             />
           ))}
         </ol>

@@ -3,9 +3,7 @@ import type { Measure } from '../../model/measure.ts'
 import { formatQuantity, type Kind, type Of, parseQuantity } from '../../units/index.ts'
 
 export const measureText = <K extends Kind>(kind: K, measure: Measure<K> | undefined): string =>
-  measure === undefined
-    ? ''
-    : formatQuantity(kind, measure.value, { unit: measure.unit, plusMinus: measure.plusMinus })
+  measure === undefined ? '' : formatQuantity(kind, measure.value, { unit: measure.unit, plusMinus: measure.plusMinus })
 
 /**
  * Undefined for an empty text: the datum is then not known. A number alone keeps the unit that stood there before.

@@ -35,7 +35,9 @@ export const thingsOf = (build: Build | undefined, findings: readonly Finding[])
     run: action.run,
     note: action.key,
   }))
-  found.push(...calculations.map((calc) => thing('Calculation', calc.id, calc.title, `/calculations/${calc.id}`, calc.id)))
+  found.push(
+    ...calculations.map((calc) => thing('Calculation', calc.id, calc.title, `/calculations/${calc.id}`, calc.id)),
+  )
   if (build === undefined) return found
   const { zones, circuits, devices, wires, jobs, logs } = build.collections
   for (const item of Object.values(circuits)) found.push(thing('Circuit', item.id, item.name, circuitPlace(item.id)))
@@ -49,7 +51,8 @@ export const thingsOf = (build: Build | undefined, findings: readonly Finding[])
   for (const item of Object.values(jobs))
     found.push(thing('Job', item.id, item.title, item.finding ? findingPlace(item.finding) : '/', item.id))
   for (const item of findings)
-    if (item.verdict !== 'sound') found.push(thing('Finding', item.key, `${item.about}: ${item.says}`, findingPlace(item.key), item.rule))
+    if (item.verdict !== 'sound')
+      found.push(thing('Finding', item.key, `${item.about}: ${item.says}`, findingPlace(item.key), item.rule))
   return found
 }
 

@@ -17,10 +17,15 @@ export interface BenchState {
   readonly unsent: number
   /** What was done last, for the status line. */
   readonly done: string
+  readonly canUndo: boolean
+  readonly canRedo: boolean
 }
-interface BuildAnswer {
+/** What every route that reads or changes the build answers. */
+export interface BuildAnswer {
   readonly build: Build
   readonly seq: number
+  readonly canUndo: boolean
+  readonly canRedo: boolean
 }
 
 const problemsIn = (error: unknown): readonly Problem[] => {
@@ -32,7 +37,15 @@ let served: Build | undefined
 let seq = -1
 let pending: Edit[] = []
 let queue: Promise<void> = Promise.resolve()
-let state: BenchState = { build: undefined, assessment: undefined, problems: [], unsent: 0, done: '' }
+let state: BenchState = {
+  build: undefined,
+  assessment: undefined,
+  problems: [],
+  unsent: 0,
+  done: '',
+  canUndo: false,
+  canRedo: false,
+}
 const listeners = new Set<() => void>()
 
 const judge = (build: Build): { assessment: Assessment | undefined; problems: readonly Problem[] } => {
@@ -50,7 +63,10 @@ const put = (next: Partial<BenchState>): void => {
 
 /** The served build with what is still on its way laid over it. */
 const settle = (said: Partial<BenchState> = {}): void => {
-  if (served === undefined) return put(said)
+  if (served === undefined) {
+    put(said)
+    return
+  }
   let build = served
   for (const edit of pending) {
     try {
@@ -60,7 +76,11 @@ const settle = (said: Partial<BenchState> = {}): void => {
       problemsIn(error)
     }
   }
-  if (build === state.build) return put({ unsent: pending.length, ...said })
+  // The server's copy of what is already shown here need not be judged a second time.
+  if (build === state.build || (state.assessment && JSON.stringify(build) === JSON.stringify(state.build))) {
+    put({ unsent: pending.length, ...said })
+    return
+  }
   const judged = judge(build)
   put({
     build,
@@ -71,40 +91,44 @@ const settle = (said: Partial<BenchState> = {}): void => {
   })
 }
 
-const refresh = async (): Promise<void> => {
-  const answer = await ask<BuildAnswer>('/api/build')
-  if (answer.seq < seq) return
-  if (answer.seq > seq || served === undefined) served = answer.build
-  seq = answer.seq
+/** Takes a served build unless a newer one has come already. */
+const serve = ({ build, seq: now, canUndo, canRedo }: BuildAnswer): Partial<BenchState> => {
+  if (now < seq) return {}
+  if (now > seq || served === undefined) served = build
+  seq = now
+  return { canUndo, canRedo }
 }
+const refresh = async (): Promise<Partial<BenchState>> => serve(await ask<BuildAnswer>('/api/build'))
 
 const inTurn = (task: () => Promise<void>): Promise<void> => {
   queue = queue.then(task)
   return queue
 }
 
+/** Every page hears of every change by its number; a page that has made the change itself knows it already. */
 const listen = (): void => {
   const events = new EventSource('/api/events')
-  const hear = (): void => {
+  events.addEventListener('changed', ({ data }: MessageEvent<string>) => {
     void inTurn(async () => {
+      if (Number(data) <= seq) return
       try {
-        await refresh()
-        settle()
+        settle(await refresh())
       } catch (error) {
         put({ problems: problemsIn(error) })
       }
     })
-  }
-  events.onmessage = hear
-  for (const name of ['change', 'edit', 'seq', 'build', 'changed']) events.addEventListener(name, hear)
+  })
 }
 
 const ordered = (path: string, done: string): Promise<void> =>
   inTurn(async () => {
     try {
-      await send(path)
-      await refresh()
-      settle({ problems: [], done })
+      const answer = await send<BuildAnswer & { readonly label: string | null }>(path)
+      settle({
+        ...serve(answer),
+        problems: [],
+        done: answer.label === null ? 'Nothing left.' : `${done}: ${answer.label}`,
+      })
     } catch (error) {
       settle({ problems: problemsIn(error), done: '' })
     }
@@ -120,8 +144,7 @@ export const bench = {
   start: (): Promise<void> =>
     inTurn(async () => {
       try {
-        await refresh()
-        settle({ problems: [] })
+        settle({ ...(await refresh()), problems: [] })
         listen()
       } catch (error) {
         put({ problems: problemsIn(error) })
@@ -141,10 +164,9 @@ export const bench = {
     settle({ problems: [], done: edit.label })
     void inTurn(async () => {
       try {
-        await send('/api/edits', edit)
+        const answer = await send<BuildAnswer>('/api/edits', edit)
         pending = pending.filter((waiting) => waiting !== edit)
-        await refresh()
-        settle()
+        settle(serve(answer))
       } catch (error) {
         pending = pending.filter((waiting) => waiting !== edit)
         settle({ problems: problemsIn(error), done: '' })
@@ -156,14 +178,6 @@ export const bench = {
   redo: (): Promise<void> => ordered('/api/redo', 'Done again'),
 
   /** After something that changed the build by another route, such as a log. */
-  reload: (done: string): Promise<void> =>
-    inTurn(async () => {
-      try {
-        await refresh()
-        settle({ problems: [], done })
-      } catch (error) {
-        put({ problems: problemsIn(error) })
-      }
-    }),
+  took: (answer: BuildAnswer, done: string): void => settle({ ...serve(answer), problems: [], done }),
   complain: (problems: readonly Problem[]): void => put({ problems, done: '' }),
 }

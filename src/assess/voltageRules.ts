@@ -1,0 +1,238 @@
+/** Rule `load-voltage`: each load that states what it needs, in every case that feeds it; and data that a case lacks. */
+import type { Context } from './context.ts'
+import type { Finding } from './finding.ts'
+import { amps, BATTERY_CAUTION, deviceName, deviceZone, endpointOf, finding, FUEL_CAUTION, list, own, percent, squareMillimetres, volts, wireName } from './make.ts'
+import { batteryPins } from './pins.ts'
+import { chain, type Solved, type Step } from './solveCases.ts'
+import { conductorFacts, SIZES, warmed, wireLength } from './wireData.ts'
+
+/** Of the source's voltage. ABYC E-11: 10 % for non-critical loads (read in a supplier's wire chart). */
+const DROP_SHARE = 0.1
+const FED_VOLTS = 0.5
+
+interface Judged {
+  readonly solved: Solved
+  readonly voltage: number
+  readonly source: number
+  readonly unsure: readonly string[]
+}
+
+/** Volts across the battery's terminals, or the alternator's output if there is no battery. */
+const sourceVolts = ({ build }: Context, solved: Solved): number | undefined => {
+  for (const device of Object.values(build.collections.devices)) {
+    if (device.spec.kind !== 'battery') continue
+    const { positive, negative } = batteryPins(device)
+    if (positive === undefined || negative === undefined) continue
+    const [a, b] = [solved.voltages[endpointOf(device.id, positive)], solved.voltages[endpointOf(device.id, negative)]]
+    if (a != null && b != null) return Math.abs(a - b)
+  }
+  return undefined
+}
+
+/** Data that touch every figure of a case, whichever load is looked at. */
+const sourceGap = ({ build }: Context, solved: Solved): string[] =>
+  solved.missing
+    .filter(({ subject }) => {
+      const kind = own(build.collections.devices, subject.slice('devices/'.length))?.spec.kind
+      return subject.startsWith('devices/') && (kind === 'battery' || kind === 'alternator')
+    })
+    .map(({ subject, datum }) => `${datum} of ${deviceName(build, subject.slice('devices/'.length))}`)
+
+export const voltageFindings = (context: Context): Finding[] => {
+  const { build, cases } = context
+  const findings: Finding[] = []
+  for (const device of Object.values(build.collections.devices)) {
+    if (device.restricted) continue
+    for (const load of device.loads ?? []) {
+      if (!load.needs || !load.law) continue
+      const judged: Judged[] = []
+      for (const solved of cases) {
+        if (!solved.solved || solved.kase.battery === 'reversed' || solved.kase.supply) continue
+        const id = solved.bound.loadElement(device.id, load.id)
+        const current = solved.elements.get(id)
+        const [a, b] = [load.from, load.to].map((pin) => solved.voltages[endpointOf(device.id, pin)])
+        const source = sourceVolts(context, solved)
+        if (current == null || a == null || b == null || source === undefined || a - b < FED_VOLTS) continue
+        const way = [...walk(solved, endpointOf(device.id, load.from), 'up'), ...walk(solved, endpointOf(device.id, load.to), 'down')]
+        judged.push({
+          solved,
+          voltage: a - b,
+          source,
+          unsure: [
+            ...way.filter(({ element }) => solved.bound.unsure.has(element)).map(({ element }) => element.replace('wire:', '')),
+            ...sourceGap(context, solved),
+          ],
+        })
+      }
+      const found = judgeLoad(context, device.id, load.id, load.needs.value, judged)
+      if (found) findings.push(found)
+    }
+  }
+  return findings
+}
+
+const walk = (solved: Solved, endpoint: string, direction: 'up' | 'down'): Step[] =>
+  chain(solved, solved.bound.nodeOf(endpoint), direction)
+
+const judgeLoad = (
+  { build }: Context,
+  device: string,
+  load: string,
+  needs: number,
+  judged: readonly Judged[],
+): Finding | undefined => {
+  const rank = ({ voltage, source, unsure }: Judged) => {
+    if (unsure.length > 0) return 2
+    if (voltage < needs && source >= needs) return 0
+    if (voltage < needs || source - voltage > DROP_SHARE * source) return 1
+    return 3
+  }
+  const worst = [...judged].sort((a, b) => rank(a) - rank(b) || a.voltage - b.voltage)[0]
+  if (!worst) return undefined
+  const { solved, voltage, source, unsure } = worst
+  const record = own(build.collections.devices, device)!
+  const name = record.name
+  const where = `“${solved.kase.name}”`
+  const base = {
+    rule: 'load-voltage',
+    system: 'electrical',
+    subject: `devices/${device}`,
+    part: load,
+    about: name,
+    zone: deviceZone(build, device),
+    cautions: record.spec.kind === 'pump' && build.sheets.fuel?.pump?.device === device ? [BATTERY_CAUTION, FUEL_CAUTION] : [BATTERY_CAUTION],
+  } as const
+  if (unsure.length > 0)
+    return finding({
+      ...base,
+      verdict: 'unknown',
+      says: `The voltage at ${name} is not known: figures are missing on the way to it (${list([...new Set(unsure)].slice(0, 4))}).`,
+      todo: `Enter cross-section, material and length, or the figure named, of ${list([...new Set(unsure)].slice(0, 4))}.`,
+      missing: list([...new Set(unsure)]),
+    })
+  const spec = record.loads!.find(({ id }) => id === load)!
+  const steps = [
+    ...walk(solved, endpointOf(device, spec.from), 'up'),
+    ...walk(solved, endpointOf(device, spec.to), 'down'),
+  ].sort((a, b) => b.drop - a.drop)
+  const biggest = steps.filter(({ element }) => element.startsWith('wire:')).slice(0, 3)
+  const lines = [
+    `U = U(${device}.${spec.from}) − U(${device}.${spec.to}), solved over the whole network in ${where}`,
+    `with numbers: U = ${volts(solved.voltages[endpointOf(device, spec.from)]!)} − ${volts(solved.voltages[endpointOf(device, spec.to)]!)} = ${volts(voltage)}; needed ${volts(needs)}; battery ${volts(source)}`,
+    ...steps
+      .slice(0, 6)
+      .map(({ element, drop, current }) => `${element.replace('wire:', '')}: ${volts(drop)} lost at ${amps(current)}`),
+    'Source: Kirchhoff’s laws; wires at the largest resistance their standard allows and at the hottest zone they pass.',
+  ]
+  const fed = `${name} gets ${volts(voltage)} in ${where}`
+  if (voltage >= needs && source - voltage <= DROP_SHARE * source)
+    return finding({
+      ...base,
+      verdict: 'sound',
+      says: `${fed}, its worst case, and needs ${volts(needs)}.`,
+      todo: 'Nothing.',
+      working: lines.slice(0, 2),
+    })
+  if (voltage < needs && source < needs)
+    return finding({
+      ...base,
+      verdict: 'marginal',
+      says: `${fed} and needs ${volts(needs)}; the battery itself gives ${volts(source)}, so no thicker wire helps.`,
+      todo: 'Expect it to do less in this case, or switch other loads off.',
+      working: lines,
+    })
+  const culprit = biggest[0]?.element.slice('wire:'.length)
+  return finding({
+    ...base,
+    verdict: voltage < needs ? 'no-go' : 'marginal',
+    says:
+      voltage < needs
+        ? `${fed} and needs ${volts(needs)}; ${culprit === undefined ? 'the way to it' : `${wireName(build, culprit)}`} loses ${volts(biggest[0]?.drop ?? 0)} of the ${volts(source - voltage)} on the way.`
+        : `${fed}: ${percent((source - voltage) / source)} of ${volts(source)} is lost on the way${culprit === undefined ? '' : `, ${volts(biggest[0]!.drop)} of it in ${culprit}`}.`,
+    todo: remedy(build, biggest, Math.max(needs + 0.1 - voltage, source - voltage - DROP_SHARE * source)),
+    working: voltage < needs ? lines : [...lines, 'Limit 10 %: ABYC E-11, non-critical loads, as a supplier’s wire chart prints it.'],
+  })
+}
+
+/** The thickest losses made smaller until `gain` volts are won back; each wire with the size it becomes. */
+const remedy = (build: Context['build'], steps: readonly Step[], gain: number): string => {
+  let rest = gain
+  const changes: string[] = []
+  for (const { element, drop, current } of steps) {
+    if (rest <= 0) break
+    const id = element.slice('wire:'.length)
+    const wire = own(build.collections.wires, id)
+    const length = wire && wireLength(build, wire)
+    if (!wire?.area || length === undefined) continue
+    const now = conductorFacts(wire)
+    if (!now) continue
+    const loss = (area: number) => warmed(conductorFacts({ area: { value: area }, material: 'copper' })!, 333.15) * length * current
+    const fixed = Math.max(0, drop - warmed(now, 333.15) * length * current)
+    const bigger = SIZES.filter(({ area }) => area > wire.area!.value)
+    const size = bigger.find(({ area }) => drop - fixed - loss(area) >= rest) ?? bigger.find(({ area }) => area >= 4 * wire.area!.value) ?? bigger.at(-1)
+    if (!size) continue
+    changes.push(`${size.size} in place of ${squareMillimetres(wire.area.value)} on ${id}`)
+    rest -= drop - fixed - loss(size.area)
+  }
+  return changes.length === 0 ? 'Shorten the way, or look at its contacts.' : `Fit ${list(changes)}.`
+}
+
+/** What a case could not be solved without, told once for each subject. */
+export const missingFindings = ({ build, cases }: Context): Finding[] => {
+  const bySubject = new Map<string, Set<string>>()
+  for (const { missing } of cases)
+    for (const { subject, datum } of missing) bySubject.set(subject, (bySubject.get(subject) ?? new Set()).add(datum))
+  return [...bySubject].flatMap(([subject, data]) => {
+    const [collection, id = ''] = subject.split('/')
+    const restricted =
+      collection === 'devices'
+        ? own(build.collections.devices, id)?.restricted
+        : own(build.collections.wires, id)?.restricted
+    if (restricted) return []
+    const about = collection === 'wires' ? wireName(build, id) : deviceName(build, id)
+    return [
+      finding({
+        rule: 'missing-data',
+        verdict: 'unknown',
+        system: 'electrical',
+        subject,
+        about,
+        zone: collection === 'devices' ? deviceZone(build, id) : undefined,
+        says: `${about}: ${list([...data])} ${data.size === 1 ? 'is' : 'are'} not entered, so currents and voltages that hang on it stay unknown.`,
+        todo: `Enter the ${list([...data])} of ${about}.`,
+        missing: list([...data]),
+      }),
+    ]
+  })
+}
+
+export const unsolvedFindings = ({ cases }: Context): Finding[] =>
+  cases.flatMap((solved) => [
+    ...(solved.solved
+      ? []
+      : [
+          finding({
+            rule: 'unsolved-case',
+            verdict: 'unknown',
+            system: 'electrical',
+            subject: `cases/${solved.case}`,
+            about: solved.kase.name,
+            says: `“${solved.kase.name}” cannot be solved: ${solved.notes[0] ?? 'no battery or alternator with its figures is entered.'}`,
+            todo: 'Enter a battery with rested voltage and internal resistance, and its wires.',
+            missing: solved.notes[0] === undefined ? 'a battery with rested voltage and internal resistance' : 'a network that can be solved',
+          }),
+        ]),
+    ...solved.oscillating.map((element) =>
+      finding({
+        rule: 'relay-restless',
+        verdict: 'no-go',
+        system: 'electrical',
+        subject: `devices/${element.split('#')[0]}`,
+        case: solved.case,
+        about: element.split('#')[0]!,
+        says: `${element.split('#')[0]} never comes to rest in “${solved.kase.name}”: its contact changes what its own coil gets.`,
+        todo: 'Feed its coil from a point that its own contact does not change.',
+        cautions: [BATTERY_CAUTION],
+      }),
+    ),
+  ])

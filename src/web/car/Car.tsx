@@ -1,0 +1,107 @@
+/** Car: this car from above, what was found where, and what stands before the next milestone. */
+import { Link } from 'wouter'
+import { VERDICTS } from '../../assess/finding.ts'
+import type { Build } from '../../model/build.ts'
+import { worstFirst } from '../findings/sortFindings.ts'
+import { Empty } from '../parts/Empty.tsx'
+import { VerdictMark } from '../parts/VerdictMark.tsx'
+import { findingPlace } from '../search/things.ts'
+import { useBench } from '../workbench/useBench.ts'
+import { planRuns, planZones } from './drawing.ts'
+import { Greeting } from './Greeting.tsx'
+import { beforeMilestone } from './milestone.ts'
+import { PlanView, type ZoneCount } from './PlanView.tsx'
+import './car.css'
+
+const isEmpty = (build: Build): boolean =>
+  Object.keys(build.sheets).length === 0 &&
+  (['zones', 'devices', 'wires', 'jobs', 'logs', 'readings'] as const).every(
+    (name) => Object.keys(build.collections[name]).length === 0,
+  )
+
+export function Car() {
+  const { build, assessment } = useBench()
+  if (!build) return null
+  if (isEmpty(build)) return <Greeting />
+  const findings = assessment?.findings ?? []
+  const jobs = Object.values(build.collections.jobs).filter((job) => job.status === 'to do' || job.status === 'doing')
+  const zones = planZones(build)
+  const countOf = (zone: string): ZoneCount => {
+    const here = findings.filter((item) => item.zone === zone && item.verdict !== 'sound')
+    const worst = worstFirst(here)[0]?.verdict
+    return {
+      worst: worst === 'sound' ? undefined : worst,
+      findings: here.length,
+      jobs: jobs.filter((job) => job.zone === zone).length,
+    }
+  }
+  const worst = worstFirst(findings).filter((item) => item.verdict === 'no-go')
+  const { vehicle } = build.sheets
+  const next = beforeMilestone(build)
+  return (
+    <div className="two">
+      <section>
+        <h1>{vehicle?.name ?? build.name}</h1>
+        {zones.length === 0 ? (
+          <Empty says="No zone has an outline yet, so there is nothing to draw." />
+        ) : (
+          <>
+            <PlanView
+              zones={zones}
+              runs={planRuns(build)}
+              length={vehicle?.length?.value}
+              width={vehicle?.width?.value}
+              countOf={countOf}
+              hrefOf={(zone) => `#/findings/zone/${encodeURIComponent(zone)}`}
+            />
+            <p className="soft small">Nose up. The loom’s runs are as thick as the root of the metal in them.</p>
+          </>
+        )}
+      </section>
+      <section>
+        <div className="tally">
+          {VERDICTS.map((verdict) => (
+            <span key={verdict}>
+              <VerdictMark verdict={verdict} /> {findings.filter((item) => item.verdict === verdict).length}
+            </span>
+          ))}
+        </div>
+        <h2>{next === undefined ? 'What is to do' : `Before “${next.milestone.name}”`}</h2>
+        {next === undefined ? (
+          <p>{jobs.length === 0 ? 'No job is open.' : `${jobs.length} jobs are open; no milestone is set.`}</p>
+        ) : (
+          <>
+            <p>
+              {next.jobs.length} {next.jobs.length === 1 ? 'job stands' : 'jobs stand'} before it
+              {next.waiting.length > 0 && `; ${next.waiting.length} wait for parts`}.
+            </p>
+            <ul>
+              {next.jobs.slice(0, 8).map((job) => (
+                <li key={job.id}>
+                  {job.title} {next.waiting.includes(job) && <span className="soft small">waits for parts</span>}
+                </li>
+              ))}
+            </ul>
+            {next.jobs.length > 8 && <p className="soft">and {next.jobs.length - 8} more.</p>}
+          </>
+        )}
+        {worst.length > 0 && (
+          <>
+            <h2>Not to be driven or powered like this</h2>
+            <ul className="plain">
+              {worst.slice(0, 6).map((item) => (
+                <li key={item.key} className="field">
+                  <VerdictMark verdict={item.verdict} /> <Link to={findingPlace(item.key)}>{item.about}</Link>:{' '}
+                  {item.says}
+                </li>
+              ))}
+            </ul>
+            <p>
+              <Link to="/findings">All findings</Link>
+            </p>
+          </>
+        )}
+      </section>
+    </div>
+  )
+}

@@ -1,0 +1,111 @@
+/** Logs: the question first, then the file, then what it answers. */
+import { useState } from 'react'
+import { Link, useLocation } from 'wouter'
+import { type Problem, Refusal } from '../../units/problem.ts'
+import { Problems } from '../parts/Problems.tsx'
+import { ask } from '../workbench/api.ts'
+import { type BuildAnswer, bench } from '../workbench/bench.ts'
+import { useBench } from '../workbench/useBench.ts'
+import { LogReport } from './LogReport.tsx'
+import { LogView } from './LogView.tsx'
+import { QUESTIONS } from './questions.ts'
+import type { Report } from './report.ts'
+import './logs.css'
+
+interface Added extends BuildAnswer {
+  readonly id: string
+  readonly report: Report
+}
+/** Kept over the change of place that showing the new log makes. */
+let lastReport: { readonly id: string; readonly report: Report } | undefined
+let lastQuestion: (typeof QUESTIONS)[number]['id'] | undefined
+
+export function Logs({ chosen }: { chosen?: string }) {
+  const { build, assessment } = useBench()
+  const [, go] = useLocation()
+  const [questionId, setQuestion] = useState(lastQuestion)
+  const [reading, setReading] = useState(false)
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+  if (!build) return null
+  const logs = Object.values(build.collections.logs)
+  const log = chosen === undefined ? undefined : build.collections.logs[chosen]
+  const question =
+    QUESTIONS.find(({ id }) => id === questionId) ?? (log ? QUESTIONS.find(({ id }) => id === 'look') : undefined)
+
+  const take = async (file: File): Promise<void> => {
+    setReading(true)
+    setProblems([])
+    try {
+      const added = await ask<Added>(`/api/logs?name=${encodeURIComponent(file.name)}`, { method: 'POST', body: file })
+      lastReport = { id: added.id, report: added.report }
+      bench.took(added, `Log ${file.name} taken in`)
+      go(`/logs/${encodeURIComponent(added.id)}`)
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error
+      setProblems(error.problems)
+    } finally {
+      setReading(false)
+    }
+  }
+  return (
+    <>
+      <h1>Logs</h1>
+      <fieldset>
+        <legend>What do you want to know?</legend>
+        {QUESTIONS.map(({ id, asks }) => (
+          <label key={id} className="choice">
+            <input
+              type="radio"
+              name="question"
+              checked={question?.id === id}
+              onChange={() => {
+                lastQuestion = id
+                setQuestion(id)
+              }}
+            />
+            {asks}
+          </label>
+        ))}
+      </fieldset>
+      {question && (
+        <div className="field log-choice">
+          <label>
+            A file from the logger, text or Parquet
+            <input
+              type="file"
+              disabled={reading}
+              onChange={(event) => {
+                const file = event.target.files?.[0]
+                if (file) void take(file)
+              }}
+            />
+          </label>
+          {reading && <p role="status">Reading the file …</p>}
+          <Problems list={problems} />
+          {logs.length > 0 && (
+            <p>
+              Or one that is here:{' '}
+              {logs.map((one) => (
+                <span key={one.id}>
+                  <Link
+                    to={`/logs/${encodeURIComponent(one.id)}`}
+                    aria-current={one.id === chosen ? 'page' : undefined}
+                  >
+                    {one.name}
+                  </Link>{' '}
+                </span>
+              ))}
+            </p>
+          )}
+        </div>
+      )}
+      {chosen !== undefined && !log && <p role="status">There is no log “{chosen}” in this build.</p>}
+      {log && question && (
+        <>
+          <LogView log={log} question={question} findings={assessment?.findings ?? []} />
+          {lastReport?.id === log.id && <LogReport report={lastReport.report} />}
+        </>
+      )}
+    </>
+  )
+}
