@@ -11,12 +11,26 @@ const backOnly = order.slice(0, -1).map((entry, index) => ({
   comment: `src/${flat(entry).join(', src/')} may import only what stands before it in ${order.flat().join(' → ')}.`,
   severity: 'error',
   from: { path: path(flat(entry)) },
-  to: { path: `^(src/(${[...order.slice(index + 1).flatMap(flat), 'web'].join('|')})/|demo/)` },
+  to: { path: `^src/(${[...order.slice(index + 1).flatMap(flat), 'web'].join('|')})/` },
 }))
 
 module.exports = {
   forbidden: [
     ...backOnly,
+    {
+      name: 'only-the-command-knows-the-demo',
+      comment: 'The demo is a build like any other: only the command makes it, and tests use it.',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/cli/|\\.test\\.tsx?$' },
+      to: { path: '^demo/' },
+    },
+    {
+      name: 'the-demo-knows-the-model',
+      comment: 'demo/ imports units and model: it writes a build, it computes nothing.',
+      severity: 'error',
+      from: { path: '^demo/', pathNot: '\\.test\\.ts$' },
+      to: { path: '^src/', pathNot: '^src/(units|model)/' },
+    },
     {
       name: 'engineering-knows-numbers-not-builds',
       comment: 'src/engineering imports only src/units and itself, and numerics beneath it.',

@@ -1,6 +1,7 @@
 /** Rules `charge-temperature` and `charge-cooler-effectiveness`, from the air sheet and stored readings, never from logs. */
-import { run, working, workingLines } from '../engineering/calculation.ts'
+
 import { compressionTemperature } from '../engineering/air/compressionTemperature.ts'
+import { run, working, workingLines } from '../engineering/calculation.ts'
 import { Refusal } from '../units/problem.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
@@ -36,7 +37,9 @@ export const airFindings = (context: Context): Finding[] => {
         todo: short
           ? 'Look at the water pump’s voltage and direction, trapped air, and the air that reaches the front exchanger.'
           : 'Nothing.',
-        working: [`Reading ${measured.id}: ${measured.provenance?.method ?? 'no method stated'}; ± compared on both sides.`],
+        working: [
+          `Reading ${measured.id}: ${measured.provenance?.method ?? 'no method stated'}; ± compared on both sides.`,
+        ],
       }),
     )
   }
@@ -61,7 +64,13 @@ export const airFindings = (context: Context): Finding[] => {
   const unknown = (says: string, missing: string) =>
     finding({ ...base, verdict: 'unknown', says, todo: `Enter ${missing}.`, missing })
   if (gaps.length > 0)
-    return [...findings, unknown(`Charge temperature at target power is not known: ${list(gaps)} ${gaps.length === 1 ? 'is' : 'are'} missing.`, list(gaps))]
+    return [
+      ...findings,
+      unknown(
+        `Charge temperature at target power is not known: ${list(gaps)} ${gaps.length === 1 ? 'is' : 'are'} missing.`,
+        list(gaps),
+      ),
+    ]
   const given = {
     temperature: air.intakeTemperature!.value,
     pressure: ATMOSPHERE,
@@ -91,9 +100,7 @@ export const airFindings = (context: Context): Finding[] => {
             ? [
                 'T3 = T2 − ε·(T2 − Tc)',
                 `with numbers: T3 = ${kelvin(before)} − ${effectiveness!.toFixed(2)} × (${kelvin(before)} − ${kelvin(cold!)}) = ${kelvin(after)}`,
-                measured
-                  ? `ε from reading ${measured.id}`
-                  : 'ε as expected by the air sheet, not measured',
+                measured ? `ε from reading ${measured.id}` : 'ε as expected by the air sheet, not measured',
                 'Source: Incropera & DeWitt, chapter 11 [from memory]; intake at a standard atmosphere (ISO 2533).',
               ]
             : []),
@@ -102,7 +109,12 @@ export const airFindings = (context: Context): Finding[] => {
     )
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
-    findings.push(unknown(`Charge temperature cannot be worked out: ${error.problems[0]!.says}`, 'figures of the air sheet within their range'))
+    findings.push(
+      unknown(
+        `Charge temperature cannot be worked out: ${error.problems[0]!.says}`,
+        'figures of the air sheet within their range',
+      ),
+    )
   }
   return findings
 }

@@ -3,15 +3,17 @@ import { run, working, workingLines } from '../engineering/calculation.ts'
 import { conductorCurrent } from '../engineering/electrical/conductorCurrent.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
-import { amps, BATTERY_CAUTION, celsius, finding, HOT_CAUTION, restrictedWire, squareMillimetres, wireName } from './make.ts'
 import {
-  CLASS_SOURCE,
-  CLASS_TEMPERATURE,
-  type ConductorFacts,
-  conductorFacts,
-  hottestZone,
-  SIZES,
-} from './wireData.ts'
+  amps,
+  BATTERY_CAUTION,
+  celsius,
+  finding,
+  HOT_CAUTION,
+  restrictedWire,
+  squareMillimetres,
+  wireName,
+} from './make.ts'
+import { CLASS_SOURCE, CLASS_TEMPERATURE, type ConductorFacts, conductorFacts, hottestZone, SIZES } from './wireData.ts'
 
 const known = new Map<string, number | undefined>()
 

@@ -9,7 +9,19 @@ import type { Build } from '../model/build.ts'
 import { Refusal } from '../units/problem.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
-import { deviceName, deviceZone, endpointOf, finding, FUEL_CAUTION, kilowatts, list, own, percent, QUALIFIED_FUEL, volts } from './make.ts'
+import {
+  deviceName,
+  deviceZone,
+  endpointOf,
+  FUEL_CAUTION,
+  finding,
+  kilowatts,
+  list,
+  own,
+  percent,
+  QUALIFIED_FUEL,
+  volts,
+} from './make.ts'
 import { chain } from './solveCases.ts'
 
 /** Standard atmosphere (ISO 2533): what the intake is at where the sheet has a ratio only. */
@@ -44,13 +56,20 @@ export const pumpFindings = (context: Context): Finding[] => {
   const [a, b] = load ? [load.from, load.to].map((pin) => full?.voltages[endpointOf(pump!.id, pin)]) : []
   const unsure =
     full && load
-      ? [...chain(full, full.bound.nodeOf(endpointOf(pump!.id, load.from)), 'up'), ...chain(full, full.bound.nodeOf(endpointOf(pump!.id, load.to)), 'down')]
+      ? [
+          ...chain(full, full.bound.nodeOf(endpointOf(pump!.id, load.from)), 'up'),
+          ...chain(full, full.bound.nodeOf(endpointOf(pump!.id, load.to)), 'down'),
+        ]
           .filter(({ element }) => full.bound.unsure.has(element))
           .map(({ element }) => `cross-section, material or length of ${element.replace('wire:', '')}`)
       : []
   const sources = full
     ? full.missing
-        .filter(({ subject }) => ['battery', 'alternator'].includes(own(build.collections.devices, subject.split('/')[1] ?? '')?.spec.kind ?? ''))
+        .filter(({ subject }) =>
+          ['battery', 'alternator'].includes(
+            own(build.collections.devices, subject.split('/')[1] ?? '')?.spec.kind ?? '',
+          ),
+        )
         .map(({ subject, datum }) => `${datum} of ${deviceName(build, subject.split('/')[1]!)}`)
     : []
   const boost = boostOf(build)
@@ -88,7 +107,8 @@ export const pumpFindings = (context: Context): Finding[] => {
       todo: `Enter ${list(missing)}.`,
       missing: list(missing),
     })
-  if (gaps.length > 0 || a == null || b == null || across === undefined) return [unknown(gaps.length > 0 ? gaps : ['rail pressure'])]
+  if (gaps.length > 0 || a == null || b == null || across === undefined)
+    return [unknown(gaps.length > 0 ? gaps : ['rail pressure'])]
   const voltage = a - b
   figures['pumpVolts'] = voltage
   const index = curve.findIndex(([pressure]) => pressure.value >= across)
@@ -229,7 +249,15 @@ export const injectorFindings = ({ build, figures }: Context): Finding[] => {
   }
 }
 
-const pick = ({ power, specificConsumption, count }: { power: number; specificConsumption: number; count: number }) => ({
+const pick = ({
+  power,
+  specificConsumption,
+  count,
+}: {
+  power: number
+  specificConsumption: number
+  count: number
+}) => ({
   power,
   specificConsumption,
   count,

@@ -32,9 +32,7 @@ export const unfusedFindings = ({ build, circuit }: Context): Finding[] => {
   const told = new Set<string>()
   const findings: Finding[] = []
   const report = (first: Wire, source: string, beyond: readonly string[]) => {
-    const alternator = [first.from, first.to].some(
-      (end) => own(devices, deviceIdOf(end))?.spec.kind === 'alternator',
-    )
+    const alternator = [first.from, first.to].some((end) => own(devices, deviceIdOf(end))?.spec.kind === 'alternator')
     findings.push(
       finding({
         rule: 'unfused-stretch',
@@ -72,12 +70,17 @@ export const unfusedFindings = ({ build, circuit }: Context): Finding[] => {
       if (fromAlternator && own(devices, deviceIdOf(end))?.spec.kind === 'fuse') continue
       told.add(wire.id)
       const beyond: string[] = []
-      spread(circuit, [end], (link) => live(link) && link.id !== wire.id && !near.has(link.a) && !near.has(link.b), (link) => {
-        if (link.kind !== 'wire' || told.has(link.id)) return
-        told.add(link.id)
-        const other = own(wires, link.id)
-        if (other && !exempt(other)) beyond.push(link.id)
-      })
+      spread(
+        circuit,
+        [end],
+        (link) => live(link) && link.id !== wire.id && !near.has(link.a) && !near.has(link.b),
+        (link) => {
+          if (link.kind !== 'wire' || told.has(link.id)) return
+          told.add(link.id)
+          const other = own(wires, link.id)
+          if (other && !exempt(other)) beyond.push(link.id)
+        },
+      )
       report(wire, source, beyond)
     }
   }
@@ -116,9 +119,14 @@ export const protectedBy = ({ build, circuit }: Context): Map<string, string[]> 
       const load = reached.has(a) ? b : a
       const below: string[] = []
       if (!reached.has(load)) {
-        const area = spread(circuit, [load], (link) => live(link) && !reached.has(link.a) && !reached.has(link.b), (link) => {
-          if (link.kind === 'wire') below.push(link.id)
-        })
+        const area = spread(
+          circuit,
+          [load],
+          (link) => live(link) && !reached.has(link.a) && !reached.has(link.b),
+          (link) => {
+            if (link.kind === 'wire') below.push(link.id)
+          },
+        )
         for (const node of area) next.add(node)
       }
       result.set(fuse.id, below)
@@ -200,14 +208,22 @@ const judge = (
   const bigger = SIZES.find((size) => {
     if (size.area <= wire.area!.value) return false
     const now = conductorFacts({ area: { value: size.area }, material: 'copper' })!
-    return (capacity(now, limit, place.ambient) ?? 0) >= hold && (capacity(now, limit + OVERLOAD_RISE, place.ambient) ?? 0) >= gate
+    return (
+      (capacity(now, limit, place.ambient) ?? 0) >= hold &&
+      (capacity(now, limit + OVERLOAD_RISE, place.ambient) ?? 0) >= gate
+    )
   })
   const smaller = [3, 4, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 125, 150, 200]
-    .filter((size) => size < rating && size * (type === 'bolt-down' ? 1 : 1.1) <= (carries ?? 0) && size * 1.35 <= (overload ?? 0))
+    .filter(
+      (size) =>
+        size < rating && size * (type === 'bolt-down' ? 1 : 1.1) <= (carries ?? 0) && size * 1.35 <= (overload ?? 0),
+    )
     .at(-1)
   const ways = [
     smaller === undefined ? undefined : `fit ${smaller} A in place of ${amps(rating)} if the load allows it`,
-    bigger === undefined ? undefined : `fit ${bigger.size} in place of ${squareMillimetres(wire.area.value)} on ${wire.id}`,
+    bigger === undefined
+      ? undefined
+      : `fit ${bigger.size} in place of ${squareMillimetres(wire.area.value)} on ${wire.id}`,
   ].filter((way): way is string => way !== undefined)
   return finding({
     ...base,
@@ -215,7 +231,10 @@ const judge = (
     says: fails
       ? `${about}, ${squareMillimetres(wire.area.value)}, carries ${carries === undefined ? 'nothing' : amps(carries)} in ${place.name} (${celsius(place.ambient)}, class ${wire.insulation}), less than the ${share}.`
       : `${about} carries ${amps(overload ?? 0)} at overload, less than the ${amps(gate)} at which ${fuse.name} may take its longest time to open.`,
-    todo: ways.length === 0 ? 'Choose another path, or an insulation of a higher class.' : `${ways.join('; or ').replace(/^f/, 'F')}.`,
+    todo:
+      ways.length === 0
+        ? 'Choose another path, or an insulation of a higher class.'
+        : `${ways.join('; or ').replace(/^f/, 'F')}.`,
     working: [
       ...workingLines(working(fuseHold, { type, rating })),
       ...(limit > place.ambient

@@ -26,7 +26,8 @@ export const jobFromFinding = (finding: Finding): Job => ({
 export const closeAnswered = (build: Build, findings: readonly Finding[]): Edit | null => {
   const standing = new Set(findings.filter(({ verdict }) => verdict !== 'sound').map(({ key }) => key))
   const answered = Object.values(build.collections.jobs).filter(
-    (job) => job.finding !== undefined && (job.status === 'to do' || job.status === 'doing') && !standing.has(job.finding),
+    (job) =>
+      job.finding !== undefined && (job.status === 'to do' || job.status === 'doing') && !standing.has(job.finding),
   )
   if (answered.length === 0) return null
   const changes: Change[] = answered.map((job) => ({
@@ -35,7 +36,10 @@ export const closeAnswered = (build: Build, findings: readonly Finding[]): Edit 
     value: { ...job, status: 'closed' },
   }))
   return {
-    label: answered.length === 1 ? `Close ${answered[0]!.title}: its finding is gone` : `Close ${answered.length} jobs whose findings are gone`,
+    label:
+      answered.length === 1
+        ? `Close ${answered[0]!.title}: its finding is gone`
+        : `Close ${answered.length} jobs whose findings are gone`,
     changes,
   }
 }

@@ -18,7 +18,11 @@ export const integrityFindings = ({ build }: Context): Finding[] =>
       subject: `${collection}/${id}`,
       ...(rest.length > 0 ? { part: rest.join('.') } : {}),
       about:
-        collection === 'wires' ? wireName(build, id) : collection === 'devices' ? deviceName(build, id) : `${collection} ${id}`,
+        collection === 'wires'
+          ? wireName(build, id)
+          : collection === 'devices'
+            ? deviceName(build, id)
+            : `${collection} ${id}`,
       zone: collection === 'devices' ? deviceZone(build, id) : undefined,
       says,
       todo,
@@ -68,13 +72,15 @@ export const returnFindings = ({ build, circuit }: Context): Finding[] => {
     for (const [to, from] of entered) if (reached.has(to)) for (const node of from) reached.add(node)
     for (const device of Object.values(build.collections.devices))
       if (device.spec.kind === 'alternator')
-        for (const pin of ['D+', '61', 'L']) if (Object.hasOwn(device.pins, pin)) reached.add(endpointOf(device.id, pin))
+        for (const pin of ['D+', '61', 'L'])
+          if (Object.hasOwn(device.pins, pin)) reached.add(endpointOf(device.id, pin))
   }
   const bodyTied = reached.has(BODY)
   return units.flatMap((unit) => {
     const back = (node: string) => reached.has(node)
     const holds =
-      (fed.has(unit.from) && !back(unit.to)) || (unit.either && fed.has(unit.to) && !fed.has(unit.from) && !back(unit.from))
+      (fed.has(unit.from) && !back(unit.to)) ||
+      (unit.either && fed.has(unit.to) && !fed.has(unit.from) && !back(unit.from))
     if (!holds || !fed.has(unit.from)) return []
     if (unit.either && back(unit.from)) return []
     const wires = circuit.wiresAt.get(unit.to) ?? []

@@ -172,7 +172,7 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
         const frame = pin === undefined ? `${id}.#case` : at(pin)
         resistor(`${id}#frame`, frame, ENGINE, BOLTED_CASE)
         if (kase.alternator === 'off') {
-          if (lamp !== undefined && kase.engine === 'off') resistor(`${id}#rotor`, at(lamp), frame, ROTOR)
+          if (lamp !== undefined) resistor(`${id}#rotor`, at(lamp), frame, ROTOR)
           return
         }
         const limit = kase.alternator === 'idle' ? spec.hotOutputIdle : spec.hotOutputCruise
@@ -227,12 +227,7 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
         if (spec.on === 'isolated') return
         if (!spec.contactResistance) assume(id, 'stud of 0.5 mΩ')
         for (const pin of Object.keys(device.pins))
-          resistor(
-            `${id}#${pin}`,
-            at(pin),
-            spec.on === 'body' ? BODY : ENGINE,
-            spec.contactResistance?.value ?? STUD,
-          )
+          resistor(`${id}#${pin}`, at(pin), spec.on === 'body' ? BODY : ENGINE, spec.contactResistance?.value ?? STUD)
         return
       case 'fuse': {
         const two = twoPins(device)

@@ -30,7 +30,8 @@ export const relayPins = (device: Device) => ({
 export const twoPins = (device: Device): readonly [string, string] | undefined => {
   const pins = Object.keys(device.pins)
   const first = byId(device, ['A', '+', '1']) ?? byName(device, /anode|supply/i) ?? pins[0]
-  const second = pins.find((pin) => pin !== first && /cathode|load/i.test(device.pins[pin]?.name ?? '')) ??
+  const second =
+    pins.find((pin) => pin !== first && /cathode|load/i.test(device.pins[pin]?.name ?? '')) ??
     pins.find((pin) => pin !== first)
   return first === undefined || second === undefined ? undefined : [first, second]
 }

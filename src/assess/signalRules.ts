@@ -1,9 +1,18 @@
 /** Rules on the controller's pins and sensor returns: wired and not configured, configured and not wired, earthed wrongly. */
 import type { Link } from './circuit.ts'
-import { spread } from './circuit.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
-import { BATTERY_CAUTION, deviceIdOf, deviceName, deviceZone, endpointOf, finding, own, restrictedDevice, wireName } from './make.ts'
+import {
+  BATTERY_CAUTION,
+  deviceIdOf,
+  deviceName,
+  deviceZone,
+  endpointOf,
+  finding,
+  own,
+  restrictedDevice,
+  wireName,
+} from './make.ts'
 import { controllerPins } from './pins.ts'
 
 export const signalPinFindings = ({ build, circuit }: Context): Finding[] => {
@@ -32,7 +41,9 @@ export const signalPinFindings = ({ build, circuit }: Context): Finding[] => {
             : kind === 'input'
               ? `Wire ${partner} to ${pin}, or switch the input off in the controller.`
               : `Wire ${pin} to ${partner}, or switch the output off in the controller.`,
-          working: [`Wires on ${pin}: ${wired ? circuit.wiresAt.get(pin)!.join(', ') : 'none'}. Configured: ${signal.configured ? 'yes' : 'no'}.`],
+          working: [
+            `Wires on ${pin}: ${wired ? circuit.wiresAt.get(pin)!.join(', ') : 'none'}. Configured: ${signal.configured ? 'yes' : 'no'}.`,
+          ],
           cautions: [BATTERY_CAUTION],
         }),
       ]
@@ -48,6 +59,21 @@ export const sensorReturnFindings = ({ build, circuit }: Context): Finding[] => 
   const { inputs, devices, wires } = build.collections
   const findings: Finding[] = []
   const seen = new Set<string>()
+  /** First body or engine stud on the way; the way ends at the controller, whose own earths lie beyond its pins. */
+  const landingOf = (start: string, stops: ReadonlySet<string>): { wire: string; stud: string } | undefined => {
+    const done = new Set([start])
+    const queue = [start]
+    for (let here = queue.shift(); here !== undefined; here = queue.shift())
+      for (const link of circuit.linksAt.get(here) ?? []) {
+        const to = link.a === here ? link.b : link.a
+        if (!passive(link) || done.has(to) || stops.has(to)) continue
+        done.add(to)
+        const stud = own(devices, deviceIdOf(to))
+        if (stud?.spec.kind !== 'earth-stud') queue.push(to)
+        else if (link.kind === 'wire' && stud.spec.on !== 'isolated') return { wire: link.id, stud: stud.id }
+      }
+    return undefined
+  }
   for (const input of Object.values(inputs)) {
     const source = input.source === undefined ? undefined : own(devices, input.source)
     const controller = own(devices, input.device)
@@ -58,23 +84,8 @@ export const sensorReturnFindings = ({ build, circuit }: Context): Finding[] => 
       .map(([pin]) => endpointOf(source.id, pin))
     const signals = new Set(Object.keys(controller.pins).map((pin) => endpointOf(controller.id, pin)))
     for (const start of returns) {
-      let landing: { wire: string; stud: string } | undefined
-      let onController = false
-      // The way stops at the controller: beyond its own earth pin lie the engine's studs, and rightly so.
-      spread(
-        circuit,
-        [start],
-        (link) => passive(link) && !(link.kind === 'inside' && link.id === controller.id),
-        (link, from) => {
-          const to = link.a === from ? link.b : link.a
-          if (signals.has(to)) onController = true
-          const stud = own(devices, deviceIdOf(to))
-          if (link.kind === 'wire' && stud?.spec.kind === 'earth-stud' && stud.spec.on !== 'isolated' && !signals.has(from))
-            landing ??= { wire: link.id, stud: stud.id }
-        },
-      )
-      // Ways that reach a stud only past the controller's pins are the controller's own earths.
-      if (!landing || onController) continue
+      const landing = landingOf(start, signals)
+      if (!landing) continue
       const wire = own(wires, landing.wire)
       if (!wire) continue
       const pins = controllerPins(controller).sensorEarth

@@ -97,9 +97,12 @@ export const chain = (solved: Solved, node: string, direction: 'up' | 'down'): S
   for (let here = queue.pop(); here !== undefined; here = queue.pop())
     for (const index of solved.at.get(here) ?? []) {
       const element = solved.bound.network.elements[index]!
-      if (taken.has(index) || (element.type !== 'resistor' && element.type !== 'relayContact' && element.type !== 'diode'))
+      if (
+        taken.has(index) ||
+        (element.type !== 'resistor' && element.type !== 'relayContact' && element.type !== 'diode')
+      )
         continue
-      if (element.id.includes('#') && element.type === 'resistor' && isLoad(element.id)) continue
+      if (isLoad(element.id)) continue
       const current = solved.elements.get(element.id)
       if (current === null || current === undefined) continue
       // Positive: runs from a to b. Upstream of `here` is what flows into it.

@@ -1,8 +1,21 @@
 /** Rule `load-voltage`: each load that states what it needs, in every case that feeds it; and data that a case lacks. */
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
-import { amps, BATTERY_CAUTION, deviceName, deviceZone, endpointOf, finding, FUEL_CAUTION, list, own, percent, squareMillimetres, volts, wireName } from './make.ts'
-import { batteryPins } from './pins.ts'
+import {
+  amps,
+  BATTERY_CAUTION,
+  deviceName,
+  deviceZone,
+  endpointOf,
+  FUEL_CAUTION,
+  finding,
+  list,
+  own,
+  percent,
+  squareMillimetres,
+  volts,
+  wireName,
+} from './make.ts'
 import { chain, type Solved, type Step } from './solveCases.ts'
 import { conductorFacts, SIZES, warmed, wireLength } from './wireData.ts'
 
@@ -17,16 +30,17 @@ interface Judged {
   readonly unsure: readonly string[]
 }
 
-/** Volts across the battery's terminals, or the alternator's output if there is no battery. */
-const sourceVolts = ({ build }: Context, solved: Solved): number | undefined => {
-  for (const device of Object.values(build.collections.devices)) {
-    if (device.spec.kind !== 'battery') continue
-    const { positive, negative } = batteryPins(device)
-    if (positive === undefined || negative === undefined) continue
-    const [a, b] = [solved.voltages[endpointOf(device.id, positive)], solved.voltages[endpointOf(device.id, negative)]]
-    if (a != null && b != null) return Math.abs(a - b)
-  }
-  return undefined
+/** Volts at the terminals of what feeds the car in this case: the alternator while it delivers, else the battery. */
+const sourceVolts = (solved: Solved): number | undefined => {
+  const across = (type: 'alternator' | 'battery'): number[] =>
+    solved.bound.network.elements.flatMap((element) => {
+      const delivers = -(solved.elements.get(element.id) ?? 0) > 0.1
+      const [a, b] = [solved.nodes.get(element.a), solved.nodes.get(element.b)]
+      return element.type === type && delivers && a != null && b != null ? [a - b] : []
+    })
+  const alternator = across('alternator')
+  const sources = alternator.length > 0 ? alternator : across('battery')
+  return sources.length === 0 ? undefined : Math.max(...sources)
 }
 
 /** Data that touch every figure of a case, whichever load is looked at. */
@@ -48,18 +62,25 @@ export const voltageFindings = (context: Context): Finding[] => {
       const judged: Judged[] = []
       for (const solved of cases) {
         if (!solved.solved || solved.kase.battery === 'reversed' || solved.kase.supply) continue
+        // A lamp that dims for the seconds of cranking does nobody harm.
+        if (solved.kase.engine === 'cranking' && load.law.type === 'lamp') continue
         const id = solved.bound.loadElement(device.id, load.id)
         const current = solved.elements.get(id)
         const [a, b] = [load.from, load.to].map((pin) => solved.voltages[endpointOf(device.id, pin)])
-        const source = sourceVolts(context, solved)
+        const source = sourceVolts(solved)
         if (current == null || a == null || b == null || source === undefined || a - b < FED_VOLTS) continue
-        const way = [...walk(solved, endpointOf(device.id, load.from), 'up'), ...walk(solved, endpointOf(device.id, load.to), 'down')]
+        const way = [
+          ...walk(solved, endpointOf(device.id, load.from), 'up'),
+          ...walk(solved, endpointOf(device.id, load.to), 'down'),
+        ]
         judged.push({
           solved,
           voltage: a - b,
           source,
           unsure: [
-            ...way.filter(({ element }) => solved.bound.unsure.has(element)).map(({ element }) => element.replace('wire:', '')),
+            ...way
+              .filter(({ element }) => solved.bound.unsure.has(element))
+              .map(({ element }) => element.replace('wire:', '')),
             ...sourceGap(context, solved),
           ],
         })
@@ -100,7 +121,10 @@ const judgeLoad = (
     part: load,
     about: name,
     zone: deviceZone(build, device),
-    cautions: record.spec.kind === 'pump' && build.sheets.fuel?.pump?.device === device ? [BATTERY_CAUTION, FUEL_CAUTION] : [BATTERY_CAUTION],
+    cautions:
+      record.spec.kind === 'pump' && build.sheets.fuel?.pump?.device === device
+        ? [BATTERY_CAUTION, FUEL_CAUTION]
+        : [BATTERY_CAUTION],
   } as const
   if (unsure.length > 0)
     return finding({
@@ -118,7 +142,7 @@ const judgeLoad = (
   const biggest = steps.filter(({ element }) => element.startsWith('wire:')).slice(0, 3)
   const lines = [
     `U = U(${device}.${spec.from}) − U(${device}.${spec.to}), solved over the whole network in ${where}`,
-    `with numbers: U = ${volts(solved.voltages[endpointOf(device, spec.from)]!)} − ${volts(solved.voltages[endpointOf(device, spec.to)]!)} = ${volts(voltage)}; needed ${volts(needs)}; battery ${volts(source)}`,
+    `with numbers: U = ${volts(solved.voltages[endpointOf(device, spec.from)]!)} − ${volts(solved.voltages[endpointOf(device, spec.to)]!)} = ${volts(voltage)}; needed ${volts(needs)}; source ${volts(source)}`,
     ...steps
       .slice(0, 6)
       .map(({ element, drop, current }) => `${element.replace('wire:', '')}: ${volts(drop)} lost at ${amps(current)}`),
@@ -137,7 +161,7 @@ const judgeLoad = (
     return finding({
       ...base,
       verdict: 'marginal',
-      says: `${fed} and needs ${volts(needs)}; the battery itself gives ${volts(source)}, so no thicker wire helps.`,
+      says: `${fed} and needs ${volts(needs)}; the source itself gives ${volts(source)}, so no thicker wire helps.`,
       todo: 'Expect it to do less in this case, or switch other loads off.',
       working: lines,
     })
@@ -150,7 +174,10 @@ const judgeLoad = (
         ? `${fed} and needs ${volts(needs)}; ${culprit === undefined ? 'the way to it' : `${wireName(build, culprit)}`} loses ${volts(biggest[0]?.drop ?? 0)} of the ${volts(source - voltage)} on the way.`
         : `${fed}: ${percent((source - voltage) / source)} of ${volts(source)} is lost on the way${culprit === undefined ? '' : `, ${volts(biggest[0]!.drop)} of it in ${culprit}`}.`,
     todo: remedy(build, biggest, Math.max(needs + 0.1 - voltage, source - voltage - DROP_SHARE * source)),
-    working: voltage < needs ? lines : [...lines, 'Limit 10 %: ABYC E-11, non-critical loads, as a supplier’s wire chart prints it.'],
+    working:
+      voltage < needs
+        ? lines
+        : [...lines, 'Limit 10 %: ABYC E-11, non-critical loads, as a supplier’s wire chart prints it.'],
   })
 }
 
@@ -166,10 +193,15 @@ const remedy = (build: Context['build'], steps: readonly Step[], gain: number): 
     if (!wire?.area || length === undefined) continue
     const now = conductorFacts(wire)
     if (!now) continue
-    const loss = (area: number) => warmed(conductorFacts({ area: { value: area }, material: 'copper' })!, 333.15) * length * current
+    const loss = (area: number) =>
+      warmed(conductorFacts({ area: { value: area }, material: 'copper' })!, 333.15) * length * current
     const fixed = Math.max(0, drop - warmed(now, 333.15) * length * current)
     const bigger = SIZES.filter(({ area }) => area > wire.area!.value)
-    const size = bigger.find(({ area }) => drop - fixed - loss(area) >= rest) ?? bigger.find(({ area }) => area >= 4 * wire.area!.value) ?? bigger.at(-1)
+    const size =
+      bigger.find(({ area }) => area <= 6 * wire.area!.value && drop - fixed - loss(area) >= rest) ??
+      // Beyond four times the section the next wire on the way has more to give.
+      bigger.find(({ area }) => area >= 4 * wire.area!.value) ??
+      bigger.at(-1)
     if (!size) continue
     changes.push(`${size.size} in place of ${squareMillimetres(wire.area.value)} on ${id}`)
     rest -= drop - fixed - loss(size.area)
@@ -219,7 +251,10 @@ export const unsolvedFindings = ({ cases }: Context): Finding[] =>
             about: solved.kase.name,
             says: `“${solved.kase.name}” cannot be solved: ${solved.notes[0] ?? 'no battery or alternator with its figures is entered.'}`,
             todo: 'Enter a battery with rested voltage and internal resistance, and its wires.',
-            missing: solved.notes[0] === undefined ? 'a battery with rested voltage and internal resistance' : 'a network that can be solved',
+            missing:
+              solved.notes[0] === undefined
+                ? 'a battery with rested voltage and internal resistance'
+                : 'a network that can be solved',
           }),
         ]),
     ...solved.oscillating.map((element) =>

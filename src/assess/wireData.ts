@@ -1,5 +1,5 @@
 /** What a wire is made of, how long it is and how hot its surroundings get, as far as the build says. */
-import { type Conductor, conductorOfArea, CONDUCTORS } from '../engineering/electrical/conductorTable.ts'
+import { CONDUCTORS, type Conductor, conductorOfArea } from '../engineering/electrical/conductorTable.ts'
 import { METALS, warmer } from '../engineering/electrical/sources.ts'
 import type { Build, Wire } from '../model/build.ts'
 import { deviceIdOf, deviceZone, own } from './make.ts'

@@ -7,7 +7,7 @@ import { readBuild, writeBuild } from '../model/read.ts'
 import { openBuild } from '../store/store.ts'
 import { refuse } from '../units/problem.ts'
 import { makeDemo, openNamed } from './context.ts'
-import { findingText, inert, type Out, tally } from './print.ts'
+import { findingText, inert, type Out, tally, wrap } from './print.ts'
 
 const BUILD = ['-b, --build <folder>', 'the build; else SWAPWRIGHT_BUILD, else the demo'] as const
 
@@ -35,34 +35,50 @@ export const addBuilds = (program: Command, out: Out, setStatus: (status: number
     .description('check the whole build: findings, worst first, with what to do')
     .option(...BUILD)
     .option('--working', 'show formula, numbers and source under each finding')
+    .option('--all', 'show what is sound too, not only its count')
     .option('--verdict <verdict>', `only ${VERDICTS.join(', ')}`)
     .option('--system <system>', 'only one system, such as electrical or fuel')
     .option('--json', 'print JSON')
-    .action((options: { build?: string; working?: boolean; verdict?: string; system?: string; json?: boolean }) => {
-      const store = openNamed(options.build, true)
-      try {
-        const build = store.read()
-        const { findings, figures } = assess(build)
-        const shown = findings.filter(
-          (finding) =>
-            (!options.verdict || finding.verdict === options.verdict) &&
-            (!options.system || finding.system === options.system),
-        )
-        if (options.json) out.write(`${JSON.stringify({ build: build.name, findings: shown, figures }, null, 2)}\n`)
-        else {
-          out.write(`${inert(build.name)}: ${tally(findings)}\n\n`)
-          for (const finding of shown)
-            out.write(`${findingText(finding, { working: options.working ?? false, width: 100 })}\n\n`)
-          if (findings.length === 0)
-            out.write(
-              'Nothing to find yet. Add a wire list ("swapwright wires import list.csv"), a log, or a reading.\n',
-            )
+    .action(
+      (options: {
+        build?: string
+        working?: boolean
+        all?: boolean
+        verdict?: string
+        system?: string
+        json?: boolean
+      }) => {
+        const store = openNamed(options.build, true)
+        try {
+          const build = store.read()
+          const { findings, figures } = assess(build)
+          const shown = findings.filter(
+            (finding) =>
+              (!options.verdict || finding.verdict === options.verdict) &&
+              (!options.system || finding.system === options.system),
+          )
+          if (options.json) out.write(`${JSON.stringify({ build: build.name, findings: shown, figures }, null, 2)}\n`)
+          else {
+            out.write(`${inert(build.name)}: ${tally(findings)}\n\n`)
+            const listed = shown.filter((finding) => options.all || options.verdict || finding.verdict !== 'sound')
+            for (const finding of listed)
+              out.write(`${findingText(finding, { working: options.working ?? false, width: 100 })}\n\n`)
+            const cautions = [...new Set(listed.flatMap((finding) => finding.cautions))]
+            if (cautions.length > 0)
+              out.write(
+                `Before any of this work:\n${cautions.map((caution) => wrap(`· ${caution}`, 95, '  ')).join('\n')}\n`,
+              )
+            if (findings.length === 0)
+              out.write(
+                'Nothing to find yet. Add a wire list ("swapwright wires import list.csv"), a log, or a reading.\n',
+              )
+          }
+          setStatus(findings.some((finding) => finding.verdict === 'no-go') ? 1 : 0)
+        } finally {
+          store.close()
         }
-        setStatus(findings.some((finding) => finding.verdict === 'no-go') ? 1 : 0)
-      } finally {
-        store.close()
-      }
-    })
+      },
+    )
 
   program
     .command('demo <folder>')

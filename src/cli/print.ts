@@ -44,6 +44,7 @@ export const findingText = (finding: Finding, options: { working: boolean; width
     for (const line of finding.working) lines.push(wrap(line, options.width - 9, '       · '))
     lines.push(`       key: ${inert(finding.key)}`)
   }
-  for (const caution of finding.cautions) lines.push(wrap(`Caution: ${caution}`, options.width - 5, '     '))
+  if (options.working)
+    for (const caution of finding.cautions) lines.push(wrap(`Caution: ${caution}`, options.width - 5, '     '))
   return lines.join('\n')
 }

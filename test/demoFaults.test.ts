@@ -1,0 +1,43 @@
+/** The assessment against the builds of the demo: every planted fault is found, and the sound build stays sound. */
+import { describe, expect, it } from 'vitest'
+import { demoBuild, FAULTS, halfBuild, soundBuild } from '../demo/index.ts'
+import { assess } from '../src/assess/assess.ts'
+import { emptyBuild } from '../src/model/build.ts'
+
+const demo = assess(demoBuild())
+
+describe('the planted faults', () => {
+  it.each(FAULTS)('$rule at $subject: $what', ({ rule, subject }) => {
+    const found = demo.findings.filter((finding) => finding.rule === rule && finding.subject === subject)
+    expect(found.map(({ verdict }) => verdict)).toContainEqual(expect.stringMatching(/^(no-go|marginal)$/))
+  })
+  it('are solved in every case', () => {
+    expect(Object.values(demo.cases).filter(({ solved }) => !solved)).toEqual([])
+  })
+})
+
+describe('every finding', () => {
+  it('has its own key, something to do, and its datum where it is unknown', () => {
+    for (const build of [demoBuild(), soundBuild(), halfBuild()]) {
+      const { findings } = assess(build)
+      expect(new Set(findings.map(({ key }) => key)).size).toBe(findings.length)
+      for (const finding of findings) {
+        expect(finding.says).not.toMatch(/NaN|undefined|\[object/)
+        expect(finding.todo).not.toMatch(/^$|NaN|undefined/)
+        if (finding.verdict === 'unknown') expect(finding.missing, finding.key).toMatch(/\S/)
+      }
+    }
+  })
+})
+
+it('the sound build has no no-go', () => {
+  expect(assess(soundBuild()).findings.filter(({ verdict }) => verdict === 'no-go')).toEqual([])
+})
+
+it('the half-entered build says unknown', () => {
+  expect(assess(halfBuild()).findings.some(({ verdict }) => verdict === 'unknown')).toBe(true)
+})
+
+it('the empty build is well', () => {
+  expect(assess(emptyBuild('empty')).findings).toEqual([])
+})
