@@ -82,7 +82,7 @@ export const airFindings = (context: Context): Finding[] => {
     const after = cooler ? before - effectiveness! * (before - cold!) : before
     const doubt = cooler ? plus * (before - cold!) : 0
     const limit = air.chargeTemperatureLimit!.value
-    figures['chargeTemperature'] = after
+    figures.chargeTemperature = after
     const verdict = after - doubt > limit ? 'no-go' : after + doubt > limit ? 'marginal' : 'sound'
     const kelvin = (value: number) => `${value.toFixed(1)} K`
     findings.push(

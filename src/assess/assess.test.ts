@@ -15,9 +15,9 @@ describe('a sound small circuit', () => {
   })
   it('solves to the series circuit worked by hand', () => {
     const { cases } = assess(small())
-    // 20 °C: 7.6 mΩ/m and 2 mΩ of crimps a wire; 1.16 mΩ/m for 16 mm²; stud twice, as both wires share its pin it counts once only to body.
+    // At 20 °C: 7.6 mΩ/m and 2 mΩ of crimps a wire, 1.16 mΩ/m for 16 mm². Both earths share the stud’s pin.
     const line = 2.76e-3 + 7.7e-3 + 9.6e-3 + 8e-3 + 9.6e-3 + 9.6e-3 + 3.16e-3
-    expect(cases['lit']!.currents['W-3']).toBeCloseTo(12.6 / (3 + line + 0.006), 6)
+    expect(cases.lit!.currents['W-3']).toBeCloseTo(12.6 / (3 + line + 0.006), 6)
   })
   it('says the same whichever order the records came in', () => {
     const turned = small((build) => {
@@ -44,7 +44,7 @@ describe('no-return', () => {
     const build = small((b) => {
       const c = b.collections
       delete c.wires['W-4']
-      c.devices['second'] = { ...structuredClone(c.devices['lamp']!), id: 'second', name: 'Second' }
+      c.devices.second = { ...structuredClone(c.devices.lamp!), id: 'second', name: 'Second' }
       c.wires['W-6'] = wire('W-6', 'switch.2', 'second.+')
       c.wires['W-7'] = wire('W-7', 'lamp.-', 'second.-')
     })
@@ -70,7 +70,7 @@ describe('unfused-stretch', () => {
 describe('fuse-against-conductor', () => {
   it('refuses 30 A before 1 mm²', () => {
     const build = small((b) => {
-      const { spec } = b.collections.devices['fuse']!
+      const { spec } = b.collections.devices.fuse!
       if (spec.kind === 'fuse') spec.rating = { value: 30 }
       b.collections.wires['W-3']!.area = { value: 1e-6 }
     })
@@ -91,7 +91,7 @@ describe('fuse-against-conductor', () => {
 describe('conductor-temperature', () => {
   it('finds a wire that its steady current overheats', () => {
     const build = small((b) => {
-      b.collections.devices['lamp']!.loads![0]!.law = { type: 'resistance', resistance: { value: 0.2 } }
+      b.collections.devices.lamp!.loads![0]!.law = { type: 'resistance', resistance: { value: 0.2 } }
     })
     expect(named(build, 'conductor-temperature').find(({ subject }) => subject === 'wires/W-3')?.verdict).toBe('no-go')
     expect(named(small(), 'conductor-temperature')).toEqual([])
@@ -114,9 +114,27 @@ describe('load-voltage', () => {
     )
     expect(found).toMatchObject({ verdict: 'unknown', missing: 'W-3' })
   })
+  it('is unknown behind a relay whose coil is not described', () => {
+    const build = small((b) => {
+      const c = b.collections
+      c.devices.relay = {
+        id: 'relay',
+        name: 'Relay',
+        zone: 'bay',
+        pins: { 30: {}, 87: {}, 85: {}, 86: {} },
+        spec: { kind: 'relay' },
+      }
+      c.wires['W-2'] = wire('W-2', 'fuse.2', 'relay.30')
+      c.wires['W-6'] = wire('W-6', 'relay.87', 'switch.1')
+    })
+    expect(named(build, 'load-voltage')[0]).toMatchObject({
+      verdict: 'unknown',
+      missing: 'resistance of the coil of Relay',
+    })
+  })
   it('is unknown for the case when the battery is not described', () => {
     const build = small((b) => {
-      b.collections.devices['battery']!.spec = { kind: 'battery' }
+      b.collections.devices.battery!.spec = { kind: 'battery' }
     })
     expect(named(build, 'unsolved-case')).toHaveLength(1)
     expect(named(build, 'missing-data')[0]).toMatchObject({ subject: 'devices/battery', missing: 'rested voltage' })
@@ -128,10 +146,10 @@ describe('materials and places', () => {
     const build = small((b) => {
       const c = b.collections
       c.wires['W-3']!.material = 'copper-clad aluminium'
-      c.zones['engine'] = { id: 'engine', name: 'Engine', ambient: { value: 333.15 }, wet: 'wet', vibration: 'engine' }
-      c.devices['lamp']!.zone = 'engine'
+      c.zones.engine = { id: 'engine', name: 'Engine', ambient: { value: 333.15 }, wet: 'wet', vibration: 'engine' }
+      c.devices.lamp!.zone = 'engine'
       c.wires['W-3']!.ends = { from: { method: 'crimped' }, to: { method: 'soldered' } }
-      c.devices['plug'] = {
+      c.devices.plug = {
         id: 'plug',
         name: 'Plug',
         zone: 'engine',
@@ -150,7 +168,7 @@ describe('materials and places', () => {
 describe('restricted circuits', () => {
   it('are never judged, only said whose work they are', () => {
     const build = small((b) => {
-      b.collections.devices['lamp']!.restricted = 'airbag'
+      b.collections.devices.lamp!.restricted = 'airbag'
       delete b.collections.wires['W-4']
       delete b.collections.wires['W-3']!.area
     })
@@ -163,7 +181,7 @@ describe('the controller', () => {
   const controlled = (change?: (build: Build) => void) =>
     small((b) => {
       const c = b.collections
-      c.devices['ecu'] = {
+      c.devices.ecu = {
         id: 'ecu',
         name: 'Controller',
         zone: 'bay',
@@ -176,14 +194,14 @@ describe('the controller', () => {
         },
         spec: { kind: 'controller' },
       }
-      c.devices['sensor'] = {
+      c.devices.sensor = {
         id: 'sensor',
         name: 'Sensor',
         zone: 'bay',
         pins: { S: { name: 'signal' }, '-': { name: 'return' } },
         spec: { kind: 'sensor' },
       }
-      c.inputs['in'] = {
+      c.inputs.in = {
         id: 'in',
         name: 'Reading',
         device: 'ecu',
@@ -209,8 +227,8 @@ describe('the controller', () => {
   it('finds inputs unwired or unconfigured, and outputs likewise', () => {
     expect(bad(controlled((b) => delete b.collections.wires['W-11']))).toEqual(['input-unwired:inputs/in'])
     const build = controlled((b) => {
-      b.collections.inputs['in']!.configured = false
-      b.collections.outputs['out'] = {
+      b.collections.inputs.in!.configured = false
+      b.collections.outputs.out = {
         id: 'out',
         name: 'Out',
         device: 'ecu',
@@ -221,7 +239,7 @@ describe('the controller', () => {
     })
     expect(bad(build)).toEqual(['output-unwired:outputs/out', 'input-unconfigured:inputs/in'])
     const wired = controlled((b) => {
-      b.collections.outputs['out'] = {
+      b.collections.outputs.out = {
         id: 'out',
         name: 'Out',
         device: 'ecu',

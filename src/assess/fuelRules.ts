@@ -110,7 +110,7 @@ export const pumpFindings = (context: Context): Finding[] => {
   if (gaps.length > 0 || a == null || b == null || across === undefined)
     return [unknown(gaps.length > 0 ? gaps : ['rail pressure'])]
   const voltage = a - b
-  figures['pumpVolts'] = voltage
+  figures.pumpVolts = voltage
   const index = curve.findIndex(([pressure]) => pressure.value >= across)
   if (index < 1 && !(index === 0 && curve[0]![0].value === across))
     return [unknown([`a point of the pump’s curve at or beyond ${(across / 1e5).toFixed(2)} bar`])]
@@ -137,8 +137,8 @@ export const pumpFindings = (context: Context): Finding[] => {
     flow = 0
   }
   const power = (flow * density) / consumption
-  figures['pumpFlow'] = flow
-  figures['powerSupportedByPump'] = power
+  figures.pumpFlow = flow
+  figures.powerSupportedByPump = power
   const litres = (value: number) => `${(value * 3.6e6).toFixed(0)} l/h`
   const needed = run(pumpDemand, { power: target, specificConsumption: consumption, density }).outputs.flow
   const verdict = power < target ? 'no-go' : power < MARGIN * target ? 'marginal' : 'sound'
@@ -214,7 +214,7 @@ export const injectorFindings = ({ build, figures }: Context): Finding[] => {
       flow: inUse,
     }
     const { duty } = run(injectorDuty, given).outputs
-    figures['injectorDuty'] = duty
+    figures.injectorDuty = duty
     const grams = (flow: number) => `${(flow * 6e4).toFixed(0)} g/min`
     const needed = run(injectorDemand, { ...pick(given), duty: limit }).outputs.flow
     const verdict = duty > limit ? 'no-go' : duty > 0.95 * limit ? 'marginal' : 'sound'

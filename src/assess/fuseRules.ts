@@ -193,7 +193,7 @@ const judge = (
   const gate = rating * 1.35
   const fails = carries === undefined || hold > carries
   const gateFails = overload === undefined || gate > overload
-  const share = `${amps(hold)} that ${fuse.name} (${amps(rating)}) passes without end`
+  const share = `${amps(hold)} that ${fuse.name} passes without end at a rating of ${amps(rating)}`
   if (!fails && !gateFails)
     return finding({
       ...base,

@@ -61,7 +61,10 @@ export const returnFindings = ({ build, circuit }: Context): Finding[] => {
         either: true,
       })
   }
-  for (const unit of units) entered.set(unit.to, [...(entered.get(unit.to) ?? []), unit.from])
+  for (const unit of units) {
+    entered.set(unit.to, [...(entered.get(unit.to) ?? []), unit.from])
+    if (unit.either) entered.set(unit.from, [...(entered.get(unit.from) ?? []), unit.to])
+  }
   const positives = new Set([...circuit.positive, ...circuit.alternators])
   let reached = new Set(circuit.negative)
   const around = (link: Link) => !positives.has(link.a) && !positives.has(link.b)
@@ -77,13 +80,14 @@ export const returnFindings = ({ build, circuit }: Context): Finding[] => {
   }
   const bodyTied = reached.has(BODY)
   return units.flatMap((unit) => {
-    const back = (node: string) => reached.has(node)
-    const holds =
-      (fed.has(unit.from) && !back(unit.to)) ||
-      (unit.either && fed.has(unit.to) && !fed.has(unit.from) && !back(unit.from))
-    if (!holds || !fed.has(unit.from)) return []
-    if (unit.either && back(unit.from)) return []
-    const wires = circuit.wiresAt.get(unit.to) ?? []
+    // A coil works either way round; any other load is fed at `from`.
+    const ways = unit.either
+      ? [[unit.from, unit.to] as const, [unit.to, unit.from] as const]
+      : [[unit.from, unit.to] as const]
+    const open = ways.find(([feed, back]) => fed.has(feed) && !reached.has(back))
+    if (!open || (unit.either && reached.has(open[0]) && fed.has(open[1]))) return []
+    const [feed, back] = open
+    const wires = circuit.wiresAt.get(back) ?? []
     const device = own(build.collections.devices, unit.device)
     return [
       finding({
@@ -94,11 +98,11 @@ export const returnFindings = ({ build, circuit }: Context): Finding[] => {
         part: unit.load,
         about: device?.name ?? unit.device,
         zone: deviceZone(build, unit.device),
-        says: `${device?.name ?? unit.device} can be fed at ${unit.from}, but ${unit.to} has no way back to battery negative${wires.length === 0 ? ': no wire is on it' : ''}.`,
-        todo: `Run an earth wire from ${unit.to} to ${bodyTied ? 'the nearest earth stud' : 'battery negative'}.`,
+        says: `${device?.name ?? unit.device} can be fed at ${feed}, but ${back} has no way back to battery negative${wires.length === 0 ? ': no wire is on it' : ''}.`,
+        todo: `Run an earth wire from ${back} to ${bodyTied ? 'the nearest earth stud' : 'battery negative'}.`,
         working: [
           'Every switch and relay contact thought closed, every controller output on.',
-          `Fed: ${unit.from}. Wires on ${unit.to}: ${wires.length === 0 ? 'none' : wires.join(', ')}.`,
+          `Fed: ${feed}. Wires on ${back}: ${wires.length === 0 ? 'none' : wires.join(', ')}.`,
         ],
         cautions: [BATTERY_CAUTION],
       }),

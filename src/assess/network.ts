@@ -136,7 +136,10 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
     switch (spec.kind) {
       case 'battery': {
         const { positive, negative } = batteryPins(device)
-        if (positive === undefined || negative === undefined) return lack(subject, 'pins for positive and negative')
+        if (positive === undefined || negative === undefined) {
+          lack(subject, 'pins for positive and negative')
+          return
+        }
         if (kase.supply !== undefined) {
           put({
             id: `${id}#supply`,
@@ -149,8 +152,14 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
           assume(id, 'jump source of 10 mΩ with its cables')
         }
         if (kase.battery === 'disconnected') return
-        if (!spec.restedVoltage) return lack(subject, 'rested voltage')
-        if (!spec.internalResistance) return lack(subject, 'internal resistance')
+        if (!spec.restedVoltage) {
+          lack(subject, 'rested voltage')
+          return
+        }
+        if (!spec.internalResistance) {
+          lack(subject, 'internal resistance')
+          return
+        }
         const reversed = kase.battery === 'reversed'
         const charging = runs(kase) && kase.alternator !== 'off'
         if (charging && !spec.acceptance) lack(subject, 'charging current taken after twenty minutes')
@@ -168,7 +177,10 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
       }
       case 'alternator': {
         const { output, lamp, case: pin } = alternatorPins(device)
-        if (output === undefined) return lack(subject, 'an output pin B+')
+        if (output === undefined) {
+          lack(subject, 'an output pin B+')
+          return
+        }
         const frame = pin === undefined ? `${id}.#case` : at(pin)
         resistor(`${id}#frame`, frame, ENGINE, BOLTED_CASE)
         if (kase.alternator === 'off') {
@@ -196,12 +208,24 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
         const { supply, solenoid, case: pin } = starterPins(device)
         const frame = pin === undefined ? `${id}.#case` : at(pin)
         resistor(`${id}#frame`, frame, ENGINE, BOLTED_CASE)
-        if (solenoid === undefined || supply === undefined) return lack(subject, 'pins 30 and 50')
-        if (!spec.solenoidResistance) return lack(subject, 'resistance of the solenoid')
+        if (solenoid === undefined || supply === undefined) {
+          lack(subject, 'pins 30 and 50')
+          return
+        }
+        if (!spec.solenoidResistance) {
+          lack(subject, 'resistance of the solenoid')
+          return
+        }
         resistor(`${id}#solenoid`, at(solenoid), frame, spec.solenoidResistance.value)
         if (kase.engine !== 'cranking') return
-        if (!spec.pullIn) return lack(subject, 'pull-in voltage of the solenoid')
-        if (!spec.crankingCurrent) return lack(subject, 'cranking current')
+        if (!spec.pullIn) {
+          lack(subject, 'pull-in voltage of the solenoid')
+          return
+        }
+        if (!spec.crankingCurrent) {
+          lack(subject, 'cranking current')
+          return
+        }
         put({
           id: `${id}#contact`,
           type: 'relayContact',
@@ -231,7 +255,10 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
         return
       case 'fuse': {
         const two = twoPins(device)
-        if (!two) return lack(subject, 'two pins')
+        if (!two) {
+          lack(subject, 'two pins')
+          return
+        }
         const ohm = spec.coldResistance?.value ?? (spec.rating ? FUSE_OHM_AMPERES / spec.rating.value : undefined)
         if (ohm === undefined) {
           lack(subject, 'rating')
@@ -243,10 +270,19 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
       case 'relay': {
         const { common, make, break: rest, coil } = relayPins(device)
         const [c1, c2] = coil
-        if (c1 === undefined || c2 === undefined || common === undefined) return lack(subject, 'pins 30, 85 and 86')
-        if (!spec.coilResistance) return lack(subject, 'resistance of the coil')
+        if (c1 === undefined || c2 === undefined || common === undefined) {
+          lack(subject, 'pins 30, 85 and 86')
+          return
+        }
+        if (!spec.coilResistance) {
+          lack(subject, 'resistance of the coil')
+          return
+        }
         resistor(`${id}#coil`, at(c1), at(c2), spec.coilResistance.value)
-        if (!spec.pullIn) return lack(subject, 'pull-in voltage')
+        if (!spec.pullIn) {
+          lack(subject, 'pull-in voltage')
+          return
+        }
         if (!spec.dropOut) assume(id, 'drop-out at 30 % of pull-in')
         const dropOut = Math.min(spec.dropOut?.value ?? 0.3 * spec.pullIn.value, spec.pullIn.value)
         for (const [pin, normally] of [
@@ -275,7 +311,10 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
       }
       case 'diode': {
         const two = twoPins(device)
-        if (!two) return lack(subject, 'two pins')
+        if (!two) {
+          lack(subject, 'two pins')
+          return
+        }
         if (!spec.forwardVoltage) assume(id, 'forward voltage 0.7 V')
         put({
           id,
@@ -289,7 +328,10 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
       }
       case 'resistor': {
         const two = twoPins(device)
-        if (!two || !spec.resistance) return lack(subject, 'resistance')
+        if (!two || !spec.resistance) {
+          lack(subject, 'resistance')
+          return
+        }
         resistor(id, at(two[0]), at(two[1]), spec.resistance.value)
         return
       }

@@ -6,7 +6,7 @@ import { small } from './small.testing.ts'
 /** The small build with its lamp as a pump of the fuel sheet, at full load on the battery alone. */
 const fuelled = (change?: (build: Build) => void): Build =>
   small((b) => {
-    b.collections.cases['lit']!.engine = 'full load'
+    b.collections.cases.lit!.engine = 'full load'
     b.sheets.engine = { name: 'Engine', charging: 'none', targetPower: { value: 1e5 } }
     b.sheets.fuel = {
       density: { value: 750 },
@@ -33,8 +33,8 @@ describe('pump-supports-power', () => {
   it('takes the solved volts at the pump to a flow and a power', () => {
     const { figures } = assess(fuelled())
     // Half way between the two points: 1.5e-5 m³/s at 12 V; P = V·ρ/b.
-    expect(figures['pumpFlow']).toBeCloseTo((1.5e-5 * figures['pumpVolts']!) / 12, 12)
-    expect(figures['powerSupportedByPump']).toBeCloseTo((figures['pumpFlow']! * 750) / (300 / 3.6e9), 3)
+    expect(figures.pumpFlow).toBeCloseTo((1.5e-5 * figures.pumpVolts!) / 12, 12)
+    expect(figures.powerSupportedByPump).toBeCloseTo((figures.pumpFlow! * 750) / (300 / 3.6e9), 3)
     expect(one(fuelled(), 'pump-supports-power')?.verdict).toBe('sound')
   })
   it('falls when the feed gets thinner, until the power is not fed', () => {
@@ -42,7 +42,7 @@ describe('pump-supports-power', () => {
       b.collections.wires['W-3']!.area = { value: 0.5e-6 }
       b.collections.wires['W-3']!.length = { value: 30 }
     })
-    expect(assess(thin).figures['pumpVolts']).toBeLessThan(assess(fuelled()).figures['pumpVolts']! - 1)
+    expect(assess(thin).figures.pumpVolts).toBeLessThan(assess(fuelled()).figures.pumpVolts! - 1)
     expect(one(thin, 'pump-supports-power')?.verdict).toBe('no-go')
   })
   it('names what is missing', () => {
@@ -60,7 +60,7 @@ describe('pump-supports-power', () => {
 
 describe('injector-duty', () => {
   it('is P·b / (n·Q), against the limit', () => {
-    expect(assess(fuelled()).figures['injectorDuty']).toBeCloseTo((1e5 * 300) / 3.6e9 / (4 * 3e-3), 12)
+    expect(assess(fuelled()).figures.injectorDuty).toBeCloseTo((1e5 * 300) / 3.6e9 / (4 * 3e-3), 12)
     expect(one(fuelled(), 'injector-duty')?.verdict).toBe('sound')
     const more = fuelled((b) => {
       b.sheets.engine!.targetPower = { value: 1.3e5 }
@@ -87,7 +87,7 @@ describe('charge-temperature', () => {
         chargeTemperatureLimit: { value: 335 },
         chargeCooler: { kind: 'air to air', coldReference: 'ambient air', expectedEffectiveness: { value: 0.7 } },
       }
-      b.collections.cases['lit']!.ambient = { value: 300 }
+      b.collections.cases.lit!.ambient = { value: 300 }
       b.collections.readings['M-1'] = {
         id: 'M-1',
         subject: 'charge-cooler-effectiveness',
@@ -99,7 +99,7 @@ describe('charge-temperature', () => {
     })
   it('cools by the measured effectiveness', () => {
     // T2 = 300·(1 + (2^(1/3.5) − 1)/0.7) = 393.87 K; half of the rise taken away leaves 346.9 K.
-    expect(assess(charged(0.5)).figures['chargeTemperature']).toBeCloseTo(346.9, 1)
+    expect(assess(charged(0.5)).figures.chargeTemperature).toBeCloseTo(346.9, 1)
     expect(one(charged(0.5), 'charge-temperature')?.verdict).toBe('no-go')
     expect(one(charged(0.5), 'charge-cooler-effectiveness')?.verdict).toBe('marginal')
     expect(one(charged(0.75), 'charge-temperature')?.verdict).toBe('sound')

@@ -17,36 +17,36 @@ export const small = (change?: (build: Build) => void): Build => {
   const build = emptyBuild('small')
   const c = build.collections
   const pins = (...ids: string[]) => Object.fromEntries(ids.map((id) => [id, {}]))
-  c.zones['bay'] = { id: 'bay', name: 'Bay', ambient: { value: 333.15 }, wet: 'dry', vibration: 'body' }
-  c.devices['battery'] = {
+  c.zones.bay = { id: 'bay', name: 'Bay', ambient: { value: 333.15 }, wet: 'dry', vibration: 'body' }
+  c.devices.battery = {
     id: 'battery',
     name: 'Battery',
     zone: 'bay',
     pins: pins('+', '-'),
     spec: { kind: 'battery', restedVoltage: { value: 12.6 }, internalResistance: { value: 0.006 } },
   }
-  c.devices['stud'] = {
+  c.devices.stud = {
     id: 'stud',
     name: 'Stud',
     zone: 'bay',
     pins: pins('S'),
     spec: { kind: 'earth-stud', on: 'body', contactResistance: { value: 5e-4 } },
   }
-  c.devices['fuse'] = {
+  c.devices.fuse = {
     id: 'fuse',
     name: 'Lamp fuse',
     zone: 'bay',
     pins: pins('1', '2'),
     spec: { kind: 'fuse', rating: { value: 10 }, pattern: 'blade', coldResistance: { value: 7.7e-3 } },
   }
-  c.devices['switch'] = {
+  c.devices.switch = {
     id: 'switch',
     name: 'Lamp switch',
     zone: 'bay',
     pins: pins('1', '2'),
     spec: { kind: 'switch', positions: { off: [], on: [['1', '2']] }, rest: 'off', contactResistance: { value: 8e-3 } },
   }
-  c.devices['lamp'] = {
+  c.devices.lamp = {
     id: 'lamp',
     name: 'Lamp',
     zone: 'bay',
@@ -70,7 +70,7 @@ export const small = (change?: (build: Build) => void): Build => {
     wire('W-5', 'battery.-', 'stud.S', 16e-6),
   ])
     c.wires[each.id] = each
-  c.cases['lit'] = {
+  c.cases.lit = {
     id: 'lit',
     name: 'Lit',
     engine: 'off',

@@ -1,9 +1,12 @@
-/** Rule `load-voltage`: each load that states what it needs, in every case that feeds it; and data that a case lacks. */
+/** Rule `load-voltage`: each load that states what it needs, in every case that feeds it. */
+import type { Device } from '../model/build.ts'
+import type { Link } from './circuit.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
 import {
   amps,
   BATTERY_CAUTION,
+  deviceIdOf,
   deviceName,
   deviceZone,
   endpointOf,
@@ -85,11 +88,64 @@ export const voltageFindings = (context: Context): Finding[] => {
           ],
         })
       }
+      if (judged.length === 0) {
+        const unfed = unfedFinding(context, device, load.id, load.from)
+        if (unfed) findings.push(unfed)
+        continue
+      }
       const found = judgeLoad(context, device.id, load.id, load.needs.value, judged)
       if (found) findings.push(found)
     }
   }
   return findings
+}
+
+/** A load that no case feeds, where something on its shortest way from the battery has figures missing: they are why. */
+const unfedFinding = (
+  { build, circuit, cases }: Context,
+  device: Device,
+  load: string,
+  pin: string,
+): Finding | undefined => {
+  const start = endpointOf(device.id, pin)
+  const from = new Map<string, Link | undefined>([[start, undefined]])
+  const queue = [start]
+  let end: string | undefined
+  for (let here = queue.shift(); here !== undefined && end === undefined; here = queue.shift()) {
+    if (circuit.positive.includes(here)) end = here
+    for (const link of circuit.linksAt.get(here) ?? []) {
+      const next = link.a === here ? link.b : link.a
+      if (link.kind === 'earth' || link.kind === 'output' || from.has(next)) continue
+      from.set(next, link)
+      queue.push(next)
+    }
+  }
+  if (end === undefined) return undefined
+  const passed = new Set([`devices/${deviceIdOf(end)}`])
+  for (let here: string = end, link = from.get(here); link !== undefined; link = from.get(here)) {
+    passed.add(`${link.kind === 'wire' ? 'wires' : 'devices'}/${link.id}`)
+    here = link.a === here ? link.b : link.a
+  }
+  const gaps = new Set(
+    cases.flatMap(({ missing }) =>
+      missing
+        .filter(({ subject }) => subject.startsWith('devices/') && passed.has(subject))
+        .map(({ subject, datum }) => `${datum} of ${deviceName(build, subject.slice('devices/'.length))}`),
+    ),
+  )
+  if (gaps.size === 0) return undefined
+  return finding({
+    rule: 'load-voltage',
+    verdict: 'unknown',
+    system: 'electrical',
+    subject: `devices/${device.id}`,
+    part: load,
+    about: device.name,
+    zone: deviceZone(build, device.id),
+    says: `The voltage at ${device.name} is not known: ${list([...gaps])} ${gaps.size === 1 ? 'is' : 'are'} missing on its way from the battery.`,
+    todo: `Enter ${list([...gaps])}.`,
+    missing: list([...gaps]),
+  })
 }
 
 const walk = (solved: Solved, endpoint: string, direction: 'up' | 'down'): Step[] =>
@@ -208,66 +264,3 @@ const remedy = (build: Context['build'], steps: readonly Step[], gain: number): 
   }
   return changes.length === 0 ? 'Shorten the way, or look at its contacts.' : `Fit ${list(changes)}.`
 }
-
-/** What a case could not be solved without, told once for each subject. */
-export const missingFindings = ({ build, cases }: Context): Finding[] => {
-  const bySubject = new Map<string, Set<string>>()
-  for (const { missing } of cases)
-    for (const { subject, datum } of missing) bySubject.set(subject, (bySubject.get(subject) ?? new Set()).add(datum))
-  return [...bySubject].flatMap(([subject, data]) => {
-    const [collection, id = ''] = subject.split('/')
-    const restricted =
-      collection === 'devices'
-        ? own(build.collections.devices, id)?.restricted
-        : own(build.collections.wires, id)?.restricted
-    if (restricted) return []
-    const about = collection === 'wires' ? wireName(build, id) : deviceName(build, id)
-    return [
-      finding({
-        rule: 'missing-data',
-        verdict: 'unknown',
-        system: 'electrical',
-        subject,
-        about,
-        zone: collection === 'devices' ? deviceZone(build, id) : undefined,
-        says: `${about}: ${list([...data])} ${data.size === 1 ? 'is' : 'are'} not entered, so currents and voltages that hang on it stay unknown.`,
-        todo: `Enter the ${list([...data])} of ${about}.`,
-        missing: list([...data]),
-      }),
-    ]
-  })
-}
-
-export const unsolvedFindings = ({ cases }: Context): Finding[] =>
-  cases.flatMap((solved) => [
-    ...(solved.solved
-      ? []
-      : [
-          finding({
-            rule: 'unsolved-case',
-            verdict: 'unknown',
-            system: 'electrical',
-            subject: `cases/${solved.case}`,
-            about: solved.kase.name,
-            says: `“${solved.kase.name}” cannot be solved: ${solved.notes[0] ?? 'no battery or alternator with its figures is entered.'}`,
-            todo: 'Enter a battery with rested voltage and internal resistance, and its wires.',
-            missing:
-              solved.notes[0] === undefined
-                ? 'a battery with rested voltage and internal resistance'
-                : 'a network that can be solved',
-          }),
-        ]),
-    ...solved.oscillating.map((element) =>
-      finding({
-        rule: 'relay-restless',
-        verdict: 'no-go',
-        system: 'electrical',
-        subject: `devices/${element.split('#')[0]}`,
-        case: solved.case,
-        about: element.split('#')[0]!,
-        says: `${element.split('#')[0]} never comes to rest in “${solved.kase.name}”: its contact changes what its own coil gets.`,
-        todo: 'Feed its coil from a point that its own contact does not change.',
-        cautions: [BATTERY_CAUTION],
-      }),
-    ),
-  ])

@@ -144,7 +144,7 @@ export function splitLine(line: string, delimiter: string): string[] {
   const cells: string[] = []
   let at = 0
   while (at <= line.length) {
-    const quoted = line[at] === '"' ? /^"((?:[^"]|"")*)"[ \t]*/.exec(line.slice(at)) : null
+    const quoted = line[at] === '"' ? /^"((?:[^"]|"")*)" */.exec(line.slice(at)) : null
     if (quoted && (at + quoted[0].length === line.length || line[at + quoted[0].length] === delimiter)) {
       cells.push(quoted[1]!.replaceAll('""', '"').trim())
       at += quoted[0].length + 1

@@ -6,10 +6,10 @@ import { basename, dirname } from 'node:path'
 import { type CellResult, NUMBER, readCell, splitLine } from './cells.ts'
 import { literal, withDuck } from './duck.ts'
 import type { FileSample } from './fileKind.ts'
-import type { LogReport } from './import.ts'
 import { toSeconds } from './logRows.ts'
 import { followTime, footerStatistics, metadataClause, storedLog } from './parquetFile.ts'
 import type { ReadingPlan, TimeForm } from './plan.ts'
+import type { LogReport } from './report.ts'
 
 /** Seconds from the printed number, the way the other reader does it: one division, no second rounding. */
 const TO_SECONDS: Partial<Record<TimeForm, string>> = {

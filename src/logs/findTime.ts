@@ -40,9 +40,11 @@ export function statedRate(preamble: readonly string[]): number | undefined {
   for (const line of preamble) {
     const rate = /(?:rate|frequency)[^\d-]{0,24}(\d+(?:[.,]\d+)?)\s*(?:hz|\/s|sps|samples)/i.exec(line)
     if (rate) return Number(rate[1]!.replace(',', '.'))
-    const interval = /(?:interval|period|step)[^\d-]{0,24}(\d+(?:[.,]\d+)?)\s*[\])]?\s*(ms|s)\b/i.exec(line)
-    if (interval && Number(interval[1]!.replace(',', '.')) > 0)
-      return (interval[2]!.toLowerCase() === 'ms' ? 1000 : 1) / Number(interval[1]!.replace(',', '.'))
+    const behind = /(?:interval|period|step)[^\d-]{0,24}(\d+(?:[.,]\d+)?)\s*(ms|s)\b/i.exec(line)
+    const bracketed = /(?:interval|period|step)\s*[[(](ms|s)[\])][^\d-]{0,24}(\d+(?:[.,]\d+)?)/i.exec(line)
+    const [unit, figure] = behind ? [behind[2]!, behind[1]!] : bracketed ? [bracketed[1]!, bracketed[2]!] : ['', '']
+    const length = Number(figure.replace(',', '.'))
+    if (length > 0) return (unit.toLowerCase() === 'ms' ? 1000 : 1) / length
   }
   return undefined
 }

@@ -11,27 +11,12 @@ import { literal, withDuck } from './duck.ts'
 import { isParquet, sampleFile } from './fileKind.ts'
 import { inspectLog, readLog } from './inspect.ts'
 import { followTime, metadataClause, readForeign, readStored, storedLog } from './parquetFile.ts'
-import type { Guess, Overrides, TimeForm } from './plan.ts'
+import type { Overrides, TimeForm } from './plan.ts'
 import { writeRepaired } from './repairImport.ts'
-import type { ChannelReport, SessionReport, Warning } from './scan.ts'
+import type { LogReport } from './report.ts'
 import { sniff } from './sniff.ts'
 
-export interface LogReport {
-  readonly source: string
-  readonly bytes: number
-  /** Way it took: `clean` read by DuckDB alone, `repaired` row by row, `parquet` as it came. */
-  readonly way: 'clean' | 'repaired' | 'parquet'
-  readonly samples: number
-  readonly first: number | null
-  readonly last: number | null
-  readonly step: number | null
-  readonly timeForm: TimeForm
-  readonly channels: readonly ChannelReport[]
-  readonly sessions: readonly SessionReport[]
-  readonly warnings: readonly Warning[]
-  readonly understood: readonly string[]
-  readonly guesses: readonly Guess[]
-}
+export type { LogReport } from './report.ts'
 
 export interface ImportOptions {
   readonly overrides?: Overrides

@@ -5,35 +5,13 @@ import { basename, join } from 'node:path'
 import { Refusal } from '../units/problem.ts'
 import { isParquet, sampleFile } from './fileKind.ts'
 import { inspectParquet } from './parquetFile.ts'
-import type { Guess, Overrides, ReadingPlan } from './plan.ts'
+import type { Overrides, ReadingPlan } from './plan.ts'
+import type { Inspection } from './report.ts'
 import { type Scan, scan, type Walk } from './scan.ts'
 import { sniff } from './sniff.ts'
 import { transcode } from './transcode.ts'
 
-export interface Inspection {
-  readonly ok: boolean
-  readonly error: string | null
-  readonly samples: number
-  /** Seconds, as logged; null where the log has no time. */
-  readonly first: number | null
-  readonly last: number | null
-  readonly step: number | null
-  readonly channels: readonly {
-    name: string
-    unit: string
-    samples: number
-    missing: number
-    min: number | null
-    mean: number | null
-    max: number | null
-    states?: readonly string[]
-  }[]
-  readonly sessions: readonly { samples: number; first: number | null; last: number | null }[]
-  readonly warnings: readonly { line?: number; text: string }[]
-  readonly understood: readonly string[]
-  readonly guesses: readonly Guess[]
-  readonly peak_mb: number
-}
+export type { Inspection } from './report.ts'
 
 export const peakMegabytes = (): number => Math.round(process.resourceUsage().maxRSS / 102.4) / 10
 

@@ -4,6 +4,7 @@ import { extname, join, resolve, sep } from 'node:path'
 import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
+import { HTTPException } from 'hono/http-exception'
 import { streamSSE } from 'hono/streaming'
 import { z } from 'zod'
 import { assess } from '../assess/assess.ts'
@@ -12,6 +13,7 @@ import { describeStored, strip } from '../logs/query.ts'
 import type { Build, Edit } from '../model/build.ts'
 import { addLog, coolingFromLog, logOf, logTable } from '../store/logs.ts'
 import type { Store } from '../store/store.ts'
+import { type ColumnMap, FIELDS, type Field } from '../store/wireList/columns.ts'
 import { proposeWires } from '../store/wireList/import.ts'
 import { readTable } from '../store/wireList/table.ts'
 import { type Problem, Refusal, refuse } from '../units/problem.ts'
@@ -34,6 +36,29 @@ const TYPES: Record<string, string> = {
   '.woff2': 'font/woff2',
   '.json': 'application/json',
   '.ico': 'image/x-icon',
+}
+
+const columnMap = z.partialRecord(z.enum(Object.keys(FIELDS) as [Field, ...Field[]]), z.number().int().min(0))
+const badRequest = (what: string): Refusal =>
+  refuse('bad-request', `The request is not well formed: ${what}.`, 'Reload the page and try again.')
+
+const readColumns = (text: string): ColumnMap => {
+  try {
+    const read = columnMap.safeParse(JSON.parse(text))
+    if (read.success) return read.data
+  } catch {
+    // Not even JSON: refused below like any other wrong form.
+  }
+  throw badRequest('its columns cannot be read')
+}
+
+/** Undefined for an address that no file can have. */
+const decoded = (path: string): string | undefined => {
+  try {
+    return decodeURIComponent(path)
+  } catch {
+    return undefined
+  }
 }
 
 export const makeApp = (store: Store, pages: string) => {
@@ -127,17 +152,14 @@ export const makeApp = (store: Store, pages: string) => {
     .post('/api/wires/:act{preview|import}', (context) =>
       withUpload(context.req.raw.body, context.req.query('name') ?? 'list.csv', async (file) => {
         const columns = context.req.query('columns')
-        const proposal = proposeWires(
-          store.read(),
-          await readTable(file),
-          columns ? z.record(z.string(), z.number().int().min(0)).parse(JSON.parse(columns)) : undefined,
-        )
+        const proposal = proposeWires(store.read(), await readTable(file), columns ? readColumns(columns) : undefined)
         if (context.req.param('act') === 'import') store.edit(proposal.edit)
         return context.json({ proposal: { ...proposal, edit: undefined }, ...settled() })
       }),
     )
     .get('*', (context) => {
-      const path = context.req.path === '/' ? '/index.html' : decodeURIComponent(context.req.path)
+      const path = context.req.path === '/' ? '/index.html' : decoded(context.req.path)
+      if (path === undefined) return context.notFound()
       const file = resolve(join(pages, path))
       if (!file.startsWith(resolve(pages) + sep)) return context.notFound()
       let bytes: Buffer
@@ -163,6 +185,8 @@ export const makeApp = (store: Store, pages: string) => {
     )
     .onError((error, context) => {
       if (error instanceof Refusal) return context.json({ problems: error.problems }, 422)
+      if (error instanceof HTTPException && error.status < 500)
+        return context.json({ problems: badRequest(error.message || 'it is too large').problems }, error.status)
       return context.json(
         {
           problems: [

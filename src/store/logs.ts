@@ -3,7 +3,15 @@ import { copyFileSync, existsSync, rmSync } from 'node:fs'
 import { basename, extname, join } from 'node:path'
 import { type CoolingOptions, type CoolingResult, chargeCooling } from '../logs/cooling.ts'
 import { type ImportOptions, importLog, type LogReport } from '../logs/import.ts'
-import { type BoundRole, bindRole, guessRoles, type Role, type RoleGuess, sourceSignature } from '../logs/roles.ts'
+import {
+  type BoundRole,
+  bindRole,
+  guessRoles,
+  ROLES,
+  type Role,
+  type RoleGuess,
+  sourceSignature,
+} from '../logs/roles.ts'
 import type { Entity } from '../model/build.ts'
 import { refuse } from '../units/problem.ts'
 import type { Store } from './store.ts'
@@ -99,7 +107,8 @@ export const logOf = (store: Store, id: string | undefined): Entity<'logs'> => {
 
 export const boundRoles = (log: Entity<'logs'>): BoundRole[] =>
   log.channels.flatMap((channel) => {
-    if (!channel.role) return []
+    // A document from elsewhere may name a role that this version does not know.
+    if (!channel.role || !Object.hasOwn(ROLES, channel.role)) return []
     const bound = bindRole(
       channel.role as Role,
       { name: channel.name, unit: channel.unit ?? '' },
@@ -108,7 +117,18 @@ export const boundRoles = (log: Entity<'logs'>): BoundRole[] =>
     return bound ? [bound] : []
   })
 
-export const logTable = (store: Store, log: Entity<'logs'>): string => join(store.folder, 'logs', basename(log.table))
+/** The log's Parquet file. Logs do not travel in an exported document, so a listed one may be missing. */
+export const logTable = (store: Store, log: Entity<'logs'>): string => {
+  const file = join(store.folder, 'logs', basename(log.table))
+  if (!existsSync(file))
+    throw refuse(
+      'log-file-missing',
+      `The log ${log.id} (${log.name}) is listed, but its file ${basename(log.table)} is not in the logs folder.`,
+      'Copy it there from the folder it came from, or add the log again with "swapwright log add <file>".',
+      `logs/${log.id}`,
+    )
+  return file
+}
 
 /** Charge-cooler effectiveness from a log; what it tells is filed as a reading, which the assessment reads. */
 export const coolingFromLog = async (
@@ -117,7 +137,13 @@ export const coolingFromLog = async (
   options: Omit<CoolingOptions, 'log'> = {},
 ): Promise<{ log: Entity<'logs'>; result: CoolingResult; reading?: string }> => {
   const log = logOf(store, id)
-  const result = await chargeCooling(logTable(store, log), boundRoles(log), { ...options, log: log.id })
+  // What the build says the cooler is cooled by goes before what the log's channels suggest.
+  const stated = store.read().sheets.air?.chargeCooler?.coldReference
+  const result = await chargeCooling(logTable(store, log), boundRoles(log), {
+    ...(stated === undefined ? {} : { reference: stated }),
+    ...options,
+    log: log.id,
+  })
   if (result.answer !== 'told') return { log, result }
   const { value, low, high, windows } = result.effectiveness
   const reading = `cooling-${log.id}`.slice(0, 48)

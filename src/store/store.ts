@@ -143,7 +143,15 @@ export const openBuild = (folder: string, options: { create?: string; readOnly?:
   if (options.create !== undefined) {
     if (hasBuild(folder))
       throw refuse('build-exists', `${folder} already holds a build.`, 'Name another folder; nothing was changed.')
-    mkdirSync(folder, { recursive: true })
+    try {
+      mkdirSync(folder, { recursive: true })
+    } catch (error) {
+      throw refuse(
+        'no-folder',
+        `The folder ${folder} cannot be made (${(error as NodeJS.ErrnoException).code}).`,
+        'Name a folder that is not a file and that you may write to.',
+      )
+    }
   }
   const readOnly = options.readOnly ?? false
   const release = readOnly ? () => {} : existsSync(folder) ? takeLock(folder) : () => {}

@@ -1,0 +1,73 @@
+/** Rules `missing-data`, `unsolved-case` and `relay-restless`: what the cases lack, and cases that come to no answer. */
+import type { Context } from './context.ts'
+import type { Finding } from './finding.ts'
+import {
+  BATTERY_CAUTION,
+  deviceName,
+  deviceZone,
+  finding,
+  list,
+  restrictedDevice,
+  restrictedWire,
+  wireName,
+} from './make.ts'
+
+/** What a case could not be solved without, told once for each subject. */
+export const missingFindings = ({ build, cases }: Context): Finding[] => {
+  const bySubject = new Map<string, Set<string>>()
+  for (const { missing } of cases)
+    for (const { subject, datum } of missing) bySubject.set(subject, (bySubject.get(subject) ?? new Set()).add(datum))
+  return [...bySubject].flatMap(([subject, data]) => {
+    const [collection, id = ''] = subject.split('/')
+    const restricted = collection === 'devices' ? restrictedDevice(build, id) : restrictedWire(build, id)
+    if (restricted) return []
+    const about = collection === 'wires' ? wireName(build, id) : deviceName(build, id)
+    return [
+      finding({
+        rule: 'missing-data',
+        verdict: 'unknown',
+        system: 'electrical',
+        subject,
+        about,
+        zone: collection === 'devices' ? deviceZone(build, id) : undefined,
+        says: `${about}: ${list([...data])} ${data.size === 1 ? 'is' : 'are'} not entered, so currents and voltages that hang on it stay unknown.`,
+        todo: `Enter the ${list([...data])} of ${about}.`,
+        missing: list([...data]),
+      }),
+    ]
+  })
+}
+
+export const unsolvedFindings = ({ cases }: Context): Finding[] =>
+  cases.flatMap((solved) => [
+    ...(solved.solved
+      ? []
+      : [
+          finding({
+            rule: 'unsolved-case',
+            verdict: 'unknown',
+            system: 'electrical',
+            subject: `cases/${solved.case}`,
+            about: solved.kase.name,
+            says: `“${solved.kase.name}” cannot be solved: ${solved.notes[0] ?? 'no battery or alternator with its figures is entered.'}`,
+            todo: 'Enter a battery with rested voltage and internal resistance, and its wires.',
+            missing:
+              solved.notes[0] === undefined
+                ? 'a battery with rested voltage and internal resistance'
+                : 'a network that can be solved',
+          }),
+        ]),
+    ...solved.oscillating.map((element) =>
+      finding({
+        rule: 'relay-restless',
+        verdict: 'no-go',
+        system: 'electrical',
+        subject: `devices/${element.split('#')[0]}`,
+        case: solved.case,
+        about: element.split('#')[0]!,
+        says: `${element.split('#')[0]} never comes to rest in “${solved.kase.name}”: its contact changes what its own coil gets.`,
+        todo: 'Feed its coil from a point that its own contact does not change.',
+        cautions: [BATTERY_CAUTION],
+      }),
+    ),
+  ])

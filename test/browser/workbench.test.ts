@@ -1,0 +1,167 @@
+/** The workbench as people get it: the built pages, the real server, a real store, at a phone's and a laptop's width. */
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { demoBuild, demoLogCsv } from '../../demo/index.ts'
+import { type OpenPage, openPage, overflow, serveBuild, smallText, startBrowser, WIDTHS, type Workbench } from './browser.ts'
+
+let browser: Browser
+beforeAll(async () => {
+  browser = await startBrowser()
+})
+afterAll(() => browser.close())
+
+/** A fuse of 30 A on 1 mm²: one of the faults put into the demo on purpose. */
+const FUSE = 'fuse-against-conductor:wires/W-91'
+const fuseFinding = (page: Page) => page.locator(`[data-finding="${FUSE}"]`)
+const size = (page: Page) => page.getByLabel('Size of wire W-91', { exact: true })
+
+const looksRight = async (page: Page): Promise<void> => {
+  expect(await overflow(page)).toBeLessThanOrEqual(0)
+  expect(await smallText(page)).toEqual([])
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
+}
+
+describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) => {
+  let bench: Workbench
+  let open: OpenPage
+  beforeEach(async () => {
+    bench = await serveBuild(demoBuild())
+    open = await openPage(browser, bench.address, viewport)
+    await open.page.locator('main h1').first().waitFor()
+  })
+  afterEach(async () => {
+    const { complaints } = open
+    await open.close()
+    await bench.close()
+    expect(complaints).toEqual([])
+  })
+  const visit = async (place: string): Promise<void> => {
+    await open.page.evaluate((hash) => {
+      location.hash = hash
+    }, place)
+  }
+
+  it('draws the car, leads from a zone to its findings, and stays within the window', async () => {
+    const { page } = open
+    await looksRight(page)
+    await page.getByRole('link', { name: /^Engine bay: \d+ finding/ }).click()
+    await page.getByRole('heading', { name: 'Findings: Engine bay' }).waitFor()
+    await looksRight(page)
+  })
+
+  it('opens a finding with its working, source and what to do, and makes a job of it in one step', async () => {
+    const { page } = open
+    await visit('/findings')
+    await fuseFinding(page).getByRole('button').first().click()
+    expect(await fuseFinding(page).locator('.working').textContent()).toContain('30 A')
+    await fuseFinding(page).getByRole('heading', { name: 'Source' }).waitFor()
+    await looksRight(page)
+    await fuseFinding(page).getByRole('button', { name: 'Make it a job' }).click()
+    await fuseFinding(page).getByText('it closes when the finding goes').waitFor()
+    // The job is the server's too: it is there after a reload.
+    await page.getByRole('button', { name: 'Undo' }).and(page.locator(':enabled')).waitFor()
+    await expect.poll(() => page.evaluate(async () => (await (await fetch('/api/build')).json()).seq)).toBeGreaterThan(1)
+    await page.goto(`${bench.address}#/findings/${encodeURIComponent(FUSE)}`)
+    await page.reload()
+    await fuseFinding(page).getByText('it closes when the finding goes').waitFor()
+  })
+
+  it('judges an edited wire size at once; undo brings the finding back', async () => {
+    const { page } = open
+    await visit(`/findings/${encodeURIComponent(FUSE)}`)
+    await fuseFinding(page).getByRole('link', { name: 'Show it in its circuit' }).click()
+    await size(page).fill('2.5 mm²')
+    await size(page).press('Enter')
+    await visit('/findings')
+    await page.getByRole('heading', { name: 'Findings' }).waitFor()
+    await expect.poll(() => fuseFinding(page).count()).toBe(0)
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await fuseFinding(page).waitFor()
+    await page.getByRole('button', { name: 'Redo' }).click()
+    await expect.poll(() => fuseFinding(page).count()).toBe(0)
+  })
+
+  it('refuses a size that is none, with a sentence, and changes nothing', async () => {
+    const { page } = open
+    await visit('/circuits/sockets')
+    await looksRight(page)
+    await size(page).fill('thick')
+    await size(page).press('Enter')
+    expect(await page.locator('main [role=alert]').first().textContent()).toMatch(/thick/)
+    await size(page).press('Escape')
+    expect(await size(page).inputValue()).toMatch(/^1\smm²$/)
+  })
+
+  it('runs a calculation and shows its working and source', async () => {
+    const { page } = open
+    await visit('/calculations/voltage-drop')
+    await page.getByRole('button', { name: 'Put in the figures of its check' }).click()
+    await page.getByRole('heading', { name: 'Result' }).waitFor()
+    expect(await page.locator('.result').first().textContent()).toMatch(/\d/)
+    await looksRight(page)
+  })
+
+  it('finds things and actions from the one field, by keyboard alone', async () => {
+    const { page } = open
+    await page.keyboard.press('/')
+    await page.keyboard.type('voltage drop')
+    await page.getByRole('option', { name: /Calculation.*drop/ }).first().waitFor()
+    await looksRight(page)
+    await page.keyboard.press('Enter')
+    await page.getByRole('heading', { name: /drop/i, level: 2 }).waitFor()
+    await page.keyboard.type('switch between')
+    await page.keyboard.press('Enter')
+    await expect.poll(() => page.evaluate(() => document.documentElement.dataset.theme)).toBe('dark')
+    await looksRight(page)
+  })
+
+  it('takes a log in by its question, answers it and draws its strips', async () => {
+    const { page } = open
+    await visit('/logs')
+    await page.getByLabel('Does the charge cooler do its work?').check()
+    await page
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'evening-run.csv', mimeType: 'text/csv', buffer: Buffer.from(demoLogCsv()) })
+    await page.getByRole('heading', { name: /How .* was read/ }).waitFor()
+    await page.getByRole('button', { name: 'Answer from this log' }).click()
+    expect(await page.locator('.answer').textContent()).toMatch(/effectiveness/i)
+    await page.locator('.strip canvas').first().waitFor()
+    await looksRight(page)
+  })
+})
+
+describe('an empty build', () => {
+  it('asks what there is today, and nothing yet leads to a first finding', async () => {
+    const bench = await serveBuild(undefined)
+    const { page, complaints, close } = await openPage(browser, bench.address, WIDTHS.phone)
+    await page.getByRole('heading', { name: 'What have you today?' }).waitFor()
+    await page.getByRole('button', { name: 'Nothing yet' }).click()
+    await page.getByLabel('The car').fill('Fell saloon')
+    await page.getByLabel('The engine that goes in').fill('Halvard 21T')
+    await page.getByLabel(/Power you hope for/).fill('150 kW')
+    await looksRight(page)
+    await page.getByRole('button', { name: /Keep/ }).click()
+    await page.locator('[data-finding]').first().waitFor()
+    await looksRight(page)
+    await close()
+    await bench.close()
+    expect(complaints).toEqual([])
+  })
+
+  it('takes a wire list after showing what it would take', async () => {
+    const bench = await serveBuild(undefined)
+    const { page, complaints, close } = await openPage(browser, bench.address, WIDTHS.laptop)
+    await page.getByRole('button', { name: 'A list' }).click()
+    const list = 'Wire,From,To,Size\nW-1,battery.+,fuse-1.1,4 mm2\nW-2,fuse-1.2,,1 mm2\n'
+    await page.locator('input[type=file]').setInputFiles({ name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(list) })
+    await page.getByText('1 wires can be taken').or(page.getByText('1 wire can be taken')).waitFor()
+    await page.getByText(/Line 3/).waitFor()
+    await page.getByRole('button', { name: /^Take/ }).click()
+    await page.locator('[data-finding]').first().waitFor()
+    await close()
+    await bench.close()
+    expect(complaints).toEqual([])
+  })
+})
