@@ -7,8 +7,6 @@ const YEAR_FIRST = /^(\d{4})([-/.]?)(\d{2})\2(\d{2})$/
 const YEAR_LAST = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{2}|\d{4})$/
 const ZONE = /(z|[-+]\d{2}(?::?\d{2})?)$/i
 
-export const isClock = (text: string): boolean => clockSeconds(text) !== undefined
-
 /** Seconds of hh:mm:ss(.fraction) or mm:ss(.fraction); hours may exceed 24. */
 export function clockSeconds(text: string): number | undefined {
   const parts = CLOCK.exec(text.trim())

@@ -3,7 +3,16 @@ import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoBuild, demoLogCsv } from '../../demo/index.ts'
-import { type OpenPage, openPage, overflow, serveBuild, smallText, startBrowser, WIDTHS, type Workbench } from './browser.ts'
+import {
+  type OpenPage,
+  openPage,
+  overflow,
+  serveBuild,
+  smallText,
+  startBrowser,
+  WIDTHS,
+  type Workbench,
+} from './browser.ts'
 
 let browser: Browser
 beforeAll(async () => {
@@ -62,7 +71,9 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     await fuseFinding(page).getByText('it closes when the finding goes').waitFor()
     // The job is the server's too: it is there after a reload.
     await page.getByRole('button', { name: 'Undo' }).and(page.locator(':enabled')).waitFor()
-    await expect.poll(() => page.evaluate(async () => (await (await fetch('/api/build')).json()).seq)).toBeGreaterThan(1)
+    await expect
+      .poll(() => page.evaluate(async () => (await (await fetch('/api/build')).json()).seq))
+      .toBeGreaterThan(1)
     await page.goto(`${bench.address}#/findings/${encodeURIComponent(FUSE)}`)
     await page.reload()
     await fuseFinding(page).getByText('it closes when the finding goes').waitFor()
@@ -107,7 +118,10 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     const { page } = open
     await page.keyboard.press('/')
     await page.keyboard.type('voltage drop')
-    await page.getByRole('option', { name: /Calculation.*drop/ }).first().waitFor()
+    await page
+      .getByRole('option', { name: /Calculation.*drop/ })
+      .first()
+      .waitFor()
     await looksRight(page)
     await page.keyboard.press('Enter')
     await page.getByRole('heading', { name: /drop/i, level: 2 }).waitFor()
@@ -155,7 +169,9 @@ describe('an empty build', () => {
     const { page, complaints, close } = await openPage(browser, bench.address, WIDTHS.laptop)
     await page.getByRole('button', { name: 'A list' }).click()
     const list = 'Wire,From,To,Size\nW-1,battery.+,fuse-1.1,4 mm2\nW-2,fuse-1.2,,1 mm2\n'
-    await page.locator('input[type=file]').setInputFiles({ name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(list) })
+    await page
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(list) })
     await page.getByText('1 wires can be taken').or(page.getByText('1 wire can be taken')).waitFor()
     await page.getByText(/Line 3/).waitFor()
     await page.getByRole('button', { name: /^Take/ }).click()

@@ -42,7 +42,7 @@ const printedInputs = (calc: Calculation): Record<string, string> | undefined =>
         name,
         input.type === 'choice'
           ? String(value)
-          : `${value} ${KINDS[input.kind].si === '1' ? '' : KINDS[input.kind].si}${input.kind === 'pressureAbsolute' ? ' abs' : ''}`.trim(),
+          : `${typeof value === 'number' ? Number(value.toPrecision(7)) : value} ${KINDS[input.kind].si === '1' ? '' : KINDS[input.kind].si}${input.kind === 'pressureAbsolute' ? ' abs' : ''}`.trim(),
       ]
     }),
   )

@@ -2,7 +2,7 @@
 import { Link } from 'wouter'
 import { VERDICTS } from '../../assess/finding.ts'
 import type { Build } from '../../model/build.ts'
-import { worstFirst } from '../findings/sortFindings.ts'
+import { afterName, worstFirst } from '../findings/sortFindings.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { findingPlace } from '../search/things.ts'
@@ -91,8 +91,8 @@ export function Car() {
             <ul className="plain">
               {worst.slice(0, 6).map((item) => (
                 <li key={item.key} className="field">
-                  <VerdictMark verdict={item.verdict} /> <Link to={findingPlace(item.key)}>{item.about}</Link>:{' '}
-                  {item.says}
+                  <VerdictMark verdict={item.verdict} /> <Link to={findingPlace(item.key)}>{item.about}</Link>
+                  {afterName(item.about, item.says)}
                 </li>
               ))}
             </ul>

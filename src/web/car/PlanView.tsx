@@ -17,14 +17,13 @@ interface Props {
   readonly hrefOf: (zone: string) => string
 }
 
-const LABEL = 44
-const tellCount = ({ findings, jobs }: ZoneCount): string =>
-  [
-    findings > 0 ? `${findings} finding${findings === 1 ? '' : 's'}` : '',
-    jobs > 0 ? `${jobs} job${jobs === 1 ? '' : 's'}` : '',
-  ]
-    .filter(Boolean)
-    .join(', ') || 'nothing open'
+/** Under this width of the drawing, findings and jobs take a line each. */
+const NARROW = 480
+const countWords = ({ findings, jobs }: ZoneCount): readonly string[] => [
+  ...(findings > 0 ? [`${findings} finding${findings === 1 ? '' : 's'}`] : []),
+  ...(jobs > 0 ? [`${jobs} job${jobs === 1 ? '' : 's'}`] : []),
+]
+const tellCount = (count: ZoneCount): string => countWords(count).join(', ') || 'nothing open'
 
 export function PlanView({ zones, runs, length, width, countOf, hrefOf }: Props) {
   const frame = useRef<HTMLElement>(null)
@@ -40,7 +39,9 @@ export function PlanView({ zones, runs, length, width, countOf, hrefOf }: Props)
   const points = [...zones.flatMap((zone) => zone.outline), ...runs.flatMap((run) => [run.from, run.to])]
   const long = length ?? Math.max(...points.map(([x]) => x))
   const half = (width ?? 2 * Math.max(...points.map(([, y]) => Math.abs(y)))) / 2
-  const margin = Math.min(170, Math.max(104, room * 0.28))
+  const narrow = room < NARROW
+  const label = narrow ? 52 : 44
+  const margin = narrow ? 112 : Math.min(170, room * 0.28)
   const scale = Math.max(20, Math.min((room - 2 * margin) / (2 * half), 680 / long))
   const middle = room / 2
   const at = ([x, y]: readonly [number, number]): readonly [number, number] => [middle + y * scale, 6 + x * scale]
@@ -54,11 +55,11 @@ export function PlanView({ zones, runs, length, width, countOf, hrefOf }: Props)
     const side = Math.abs(y) > 0.15 ? (y < 0 ? left : right) : left.length <= right.length ? left : right
     side.push(zone)
   }
-  const drawn = Math.max(long * scale + 12, Math.max(left.length, right.length) * LABEL)
+  const drawn = Math.max(long * scale + 12, Math.max(left.length, right.length) * label)
   return (
     <figure ref={frame} className="plan-frame">
       {room > 0 && (
-        <svg width={room} height={drawn} className="plan">
+        <svg width={room} height={drawn} className={narrow ? 'plan narrow' : 'plan'}>
           <title>Plan view of the car, nose up</title>
           {length !== undefined && (
             <rect
@@ -82,7 +83,7 @@ export function PlanView({ zones, runs, length, width, countOf, hrefOf }: Props)
           {[left, right].map((side) => {
             const tops = spreadLabels(
               side.map((zone) => at(zone.middle)[1]),
-              LABEL,
+              label,
               drawn,
             )
             return side.map((zone, index) => {
@@ -98,14 +99,19 @@ export function PlanView({ zones, runs, length, width, countOf, hrefOf }: Props)
                     className="leader"
                   />
                   <circle cx={x} cy={y} r={2} className="leader-end" />
-                  <rect x={onLeft ? 0 : edge} y={top} width={margin - 8} height={LABEL - 4} fill="transparent" />
+                  <rect x={onLeft ? 0 : edge} y={top} width={margin - 8} height={label - 4} fill="transparent" />
                   <text x={onLeft ? edge - 4 : edge + 4} y={top + 17} textAnchor={onLeft ? 'end' : 'start'}>
                     <tspan className="name">{zone.name}</tspan>
-                    {(count.findings > 0 || count.jobs > 0) && (
-                      <tspan x={onLeft ? edge - 4 : edge + 4} dy={15} className={`count ${count.worst ?? ''}`}>
-                        {tellCount(count)}
+                    {(narrow ? countWords(count) : [countWords(count).join(', ')]).map((line) => (
+                      <tspan
+                        key={line}
+                        x={onLeft ? edge - 4 : edge + 4}
+                        dy={15}
+                        className={`count ${line.includes('finding') ? (count.worst ?? '') : ''}`}
+                      >
+                        {line}
                       </tspan>
-                    )}
+                    ))}
                   </text>
                 </a>
               )

@@ -16,15 +16,64 @@ export interface PlanRun {
   readonly metal: number
 }
 
-export const planZones = (build: Build): readonly PlanZone[] =>
-  Object.values(build.collections.zones).flatMap(({ id, name, outline }) => {
-    if (outline === undefined || outline.length < 3) return []
-    const middle: [number, number] = [
-      outline.reduce((sum, [x]) => sum + x, 0) / outline.length,
-      outline.reduce((sum, [, y]) => sum + y, 0) / outline.length,
-    ]
-    return [{ id, name, outline, middle }]
-  })
+type Point = readonly [number, number]
+type Outline = readonly Point[]
+
+const areaOf = (outline: Outline): number =>
+  Math.abs(
+    outline.reduce(
+      (sum, [x, y], i) => sum + x * outline[(i + 1) % outline.length]![1] - outline[(i + 1) % outline.length]![0] * y,
+      0,
+    ),
+  ) / 2
+
+const holds = (outline: Outline, [x, y]: Point): boolean =>
+  outline.reduce((inside, [ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length]!
+    return ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax ? !inside : inside
+  }, false)
+
+const toEdge = (outline: Outline, [x, y]: Point): number =>
+  Math.min(
+    ...outline.map(([ax, ay], i) => {
+      const [bx, by] = outline[(i + 1) % outline.length]!
+      const [dx, dy] = [bx - ax, by - ay]
+      const along = Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy || 1)))
+      return Math.hypot(x - ax - along * dx, y - ay - along * dy)
+    }),
+  )
+
+const STEPS = 16
+/** Where a label's line may end: well inside the zone and outside the smaller ones that lie in it. */
+const spotIn = (outline: Outline, smaller: readonly Outline[]): Point => {
+  const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)]
+  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+  let best: Point = [(x0 + x1) / 2, (y0 + y1) / 2]
+  let room = -1
+  for (let i = 1; i < STEPS; i++)
+    for (let j = 1; j < STEPS; j++) {
+      const spot: Point = [x0 + ((x1 - x0) * i) / STEPS, y0 + ((y1 - y0) * j) / STEPS]
+      if (!holds(outline, spot) || smaller.some((other) => holds(other, spot))) continue
+      const here = Math.min(toEdge(outline, spot), ...smaller.map((other) => toEdge(other, spot)))
+      if (here > room) [best, room] = [spot, here]
+    }
+  return best
+}
+
+export const planZones = (build: Build): readonly PlanZone[] => {
+  const drawn = Object.values(build.collections.zones).flatMap(({ id, name, outline }) =>
+    outline === undefined || outline.length < 3 ? [] : [{ id, name, outline, area: areaOf(outline) }],
+  )
+  return drawn.map(({ id, name, outline, area }) => ({
+    id,
+    name,
+    outline,
+    middle: spotIn(
+      outline,
+      drawn.filter((other) => other.area < area).map((other) => other.outline),
+    ),
+  }))
+}
 
 export const planRuns = (build: Build): readonly PlanRun[] => {
   const metal = new Map<string, number>()

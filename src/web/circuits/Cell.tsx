@@ -5,13 +5,15 @@ import type { Problem } from '../../units/problem.ts'
 interface Props {
   readonly label: string
   readonly text: string
+  /** Stands in an empty cell: where the figure comes from instead. */
+  readonly hint?: string | undefined
   /** The problems, when the text is refused. */
   readonly keep: (text: string) => readonly Problem[]
   /** A column pasted from a spreadsheet: this row and those under it. */
   readonly keepLines?: (lines: readonly string[]) => readonly Problem[]
 }
 
-export function Cell({ label, text, keep, keepLines }: Props) {
+export function Cell({ label, text, hint, keep, keepLines }: Props) {
   const [typed, setTyped] = useState(text)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   useEffect(() => {
@@ -46,6 +48,7 @@ export function Cell({ label, text, keep, keepLines }: Props) {
         className="cell"
         aria-label={label}
         aria-invalid={problems.length > 0}
+        placeholder={hint}
         value={typed}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={settle}

@@ -57,7 +57,8 @@ export function Circuits({ chosen, shown }: { chosen?: string | undefined; shown
   const circuit = current === UNSORTED ? undefined : current
   const { devices, wires } = contents(build, circuit)
   const cases = Object.values(build.collections.cases)
-  const inCase = caseId ?? cases[0]?.id
+  // Full load is where wires are tried hardest.
+  const inCase = caseId ?? (cases.find(({ engine }) => engine === 'full load') ?? cases[0])?.id
   const solution = inCase === undefined ? undefined : assessment?.cases[inCase]
   return (
     <>
@@ -76,7 +77,7 @@ export function Circuits({ chosen, shown }: { chosen?: string | undefined; shown
         </label>
         <label>
           Volts and amps in the case
-          <select value={caseId ?? cases[0]?.id ?? ''} onChange={(event) => setCase(event.target.value)}>
+          <select value={inCase ?? ''} onChange={(event) => setCase(event.target.value)}>
             {cases.length === 0 && <option value="">no operating case yet</option>}
             {cases.map((one) => (
               <option key={one.id} value={one.id}>

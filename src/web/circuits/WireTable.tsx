@@ -1,9 +1,9 @@
 /** The wires of a circuit, edited in place in the builder's units; what each carries in the chosen case stands beside. */
 import type { Build, Wire } from '../../model/build.ts'
-import { formatQuantity } from '../../units/index.ts'
 import { measureText } from '../parts/quantityText.ts'
 import { Cell } from './Cell.tsx'
 import { removeWire, setWire, setWires, WIRE_WORDS, type WireField } from './edits.ts'
+import { ampsText, dropText } from './small.ts'
 
 interface Props {
   readonly build: Build
@@ -42,8 +42,6 @@ export function WireTable({ build, wires, voltages, currents, shown }: Props) {
       </thead>
       <tbody>
         {wires.map((wire, index) => {
-          const current = currents[wire.id]
-          const [from, to] = [voltages[wire.from], voltages[wire.to]]
           return (
             <tr key={wire.id} id={`wires-${wire.id}`} className={shown === wire.id ? 'shown' : undefined}>
               <th scope="row" data-label="Wire">
@@ -55,6 +53,7 @@ export function WireTable({ build, wires, voltages, currents, shown }: Props) {
                     <Cell
                       label={`${WIRE_WORDS[field]} of wire ${wire.id}`}
                       text={textOf(wire, field)}
+                      hint={field === 'length' && wire.path?.length ? 'from its path' : undefined}
                       keep={(text) => setWire(build, wire, field, text)}
                       keepLines={(lines) => setWires(build, wires.slice(index), field, lines)}
                     />
@@ -64,14 +63,10 @@ export function WireTable({ build, wires, voltages, currents, shown }: Props) {
                 </td>
               ))}
               <td data-label="Current" className="figure">
-                {current === null || current === undefined
-                  ? 'unknown'
-                  : formatQuantity('current', Math.abs(current), { digits: 3 })}
+                {ampsText(currents[wire.id])}
               </td>
               <td data-label="Drop" className="figure">
-                {typeof from === 'number' && typeof to === 'number'
-                  ? formatQuantity('voltage', Math.abs(from - to), { digits: 2 })
-                  : 'unknown'}
+                {dropText(voltages[wire.from], voltages[wire.to])}
               </td>
               <td data-label="">
                 {wire.restricted === undefined ? (

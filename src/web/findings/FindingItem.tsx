@@ -4,7 +4,7 @@ import { Link } from 'wouter'
 import type { Finding } from '../../assess/finding.ts'
 import type { Job } from '../../model/build.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
-import { splitWorking } from './sortFindings.ts'
+import { afterName, splitWorking } from './sortFindings.ts'
 
 interface Props {
   readonly finding: Finding
@@ -26,7 +26,8 @@ export function FindingItem({ finding, opened, job, makeJob }: Props) {
       <button ref={line} type="button" className="line" aria-expanded={open} onClick={() => setOpen(!open)}>
         <VerdictMark verdict={finding.verdict} />
         <span>
-          <strong>{finding.about}</strong> {finding.says}
+          <strong>{finding.about}</strong>
+          {afterName(finding.about, finding.says)}
         </span>
         <span className="soft small">{finding.system}</span>
       </button>
@@ -36,7 +37,8 @@ export function FindingItem({ finding, opened, job, makeJob }: Props) {
 }
 
 function Opened({ finding, job, makeJob }: Omit<Props, 'opened'>) {
-  const { working, sources } = splitWorking(finding.working)
+  const { working, sources, limits, cautions: ofWorking } = splitWorking(finding.working)
+  const cautions = [...new Set([...finding.cautions, ...ofWorking])]
   const [collection, id] = finding.subject.split('/')
   return (
     <div className="opened">
@@ -51,11 +53,11 @@ function Opened({ finding, job, makeJob }: Omit<Props, 'opened'>) {
           <strong>Missing:</strong> {finding.missing}
         </p>
       )}
-      {finding.cautions.length > 0 && (
+      {cautions.length > 0 && (
         <>
           <h2>Take care</h2>
           <ul>
-            {finding.cautions.map((caution) => (
+            {cautions.map((caution) => (
               <li key={caution}>{caution}</li>
             ))}
           </ul>
@@ -65,6 +67,16 @@ function Opened({ finding, job, makeJob }: Omit<Props, 'opened'>) {
         <>
           <h2>Working</h2>
           <pre className="working">{working.join('\n')}</pre>
+        </>
+      )}
+      {limits.length > 0 && (
+        <>
+          <h2>Where it holds</h2>
+          <ul>
+            {limits.map((limit) => (
+              <li key={limit}>{limit}</li>
+            ))}
+          </ul>
         </>
       )}
       {sources.length > 0 && (

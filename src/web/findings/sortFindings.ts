@@ -9,8 +9,25 @@ export const worstFirst = (findings: readonly Finding[]): readonly Finding[] =>
       a.about.localeCompare(b.about, 'en', { numeric: true }),
   )
 
-/** Working comes as lines; those that name where a figure is from are set apart. */
-export const splitWorking = (lines: readonly string[]): { working: readonly string[]; sources: readonly string[] } => ({
-  working: lines.filter((line) => !/^source:/i.test(line)),
-  sources: lines.filter((line) => /^source:/i.test(line)).map((line) => line.replace(/^source:\s*/i, '')),
-})
+/** Working comes as lines; the reader looks for sources, limits and cautions in places of their own. */
+export interface SplitWorking {
+  readonly working: readonly string[]
+  readonly sources: readonly string[]
+  readonly limits: readonly string[]
+  readonly cautions: readonly string[]
+}
+export const splitWorking = (lines: readonly string[]): SplitWorking => {
+  const led = (lead: string): readonly string[] => [
+    ...new Set(lines.filter((line) => line.startsWith(lead)).map((line) => line.slice(lead.length).trim())),
+  ]
+  return {
+    working: lines.filter((line) => !/^(Source|Holds for|Caution):/.test(line)),
+    sources: led('Source:'),
+    limits: led('Holds for:'),
+    cautions: led('Caution:'),
+  }
+}
+
+/** The sentence without the name it begins with, which stands before it in bold. */
+export const afterName = (about: string, says: string): string =>
+  says.startsWith(`${about} `) || says.startsWith(`${about},`) ? says.slice(about.length) : ` ${says}`

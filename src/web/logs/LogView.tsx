@@ -3,17 +3,25 @@ import { useEffect, useState } from 'react'
 import { Link } from 'wouter'
 import type { Finding } from '../../assess/finding.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
+import { afterName } from '../findings/sortFindings.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { findingPlace } from '../search/things.ts'
 import { send } from '../workbench/api.ts'
 import { type BuildAnswer, bench } from '../workbench/bench.ts'
 import type { Question } from './questions.ts'
+import { SayChannel } from './SayChannel.tsx'
 import { byUnit, channelsFor, fetchStrips, type Log, type StripSet } from './strips.ts'
 import { TimeStrip } from './TimeStrip.tsx'
 
 interface CoolingAnswer {
-  readonly result: { readonly sentence: string; readonly next?: string; readonly cautions?: readonly string[] }
+  readonly result: {
+    readonly sentence: string
+    readonly next?: string
+    readonly cautions?: readonly string[]
+    /** Meanings that no channel has yet. */
+    readonly missing?: readonly string[]
+  }
 }
 
 export function LogView({ log, question, findings }: { log: Log; question: Question; findings: readonly Finding[] }) {
@@ -76,6 +84,9 @@ export function LogView({ log, question, findings }: { log: Log; question: Quest
             <div role="status" className="answer">
               <p>{answer.sentence}</p>
               {answer.next !== undefined && <p>{answer.next}</p>}
+              {answer.missing?.map((role) => (
+                <SayChannel key={role} log={log} role={role} then={() => void askCooling()} />
+              ))}
               {answer.cautions?.map((line) => (
                 <p key={line} className="soft">
                   {line}
@@ -89,7 +100,8 @@ export function LogView({ log, question, findings }: { log: Log; question: Quest
         <ul className="plain field">
           {bearing.slice(0, 5).map((item) => (
             <li key={item.key}>
-              <VerdictMark verdict={item.verdict} /> <Link to={findingPlace(item.key)}>{item.about}</Link>: {item.says}
+              <VerdictMark verdict={item.verdict} /> <Link to={findingPlace(item.key)}>{item.about}</Link>
+              {afterName(item.about, item.says)}
             </li>
           ))}
         </ul>

@@ -37,7 +37,7 @@ export function Logs({ chosen }: { chosen?: string }) {
     setProblems([])
     try {
       const added = await ask<Added>(`/api/logs?name=${encodeURIComponent(file.name)}`, { method: 'POST', body: file })
-      lastReport = { id: added.id, report: added.report }
+      lastReport = { id: added.id, report: { ...added.report, source: file.name } }
       bench.took(added, `Log ${file.name} taken in`)
       go(`/logs/${encodeURIComponent(added.id)}`)
     } catch (error) {

@@ -179,5 +179,6 @@ export const bench = {
 
   /** After something that changed the build by another route, such as a log. */
   took: (answer: BuildAnswer, done: string): void => settle({ ...serve(answer), problems: [], done }),
-  complain: (problems: readonly Problem[]): void => put({ problems, done: '' }),
+  /** When everything on its way has been answered. */
+  sent: (): Promise<void> => queue,
 }
