@@ -149,16 +149,16 @@ describe('the log', () => {
   const lines = demoLogCsv().trimEnd().split('\n')
   const rows = lines.slice(5).map((line) => line.split(',').map(Number))
 
-  it('has a preamble, names, units and four minutes at 10 Hz, the same every time', () => {
+  it('has a preamble, names, units and 460 s at 10 Hz, the same every time', () => {
     expect(lines[3]!.split(',').length).toBe(lines[4]!.split(',').length)
-    expect(rows.length).toBe(2400)
-    expect(rows.every((row) => row.length === 8 && row.every(Number.isFinite))).toBe(true)
+    expect(rows.length).toBe(4600)
+    expect(rows.every((row) => row.length === 9 && row.every(Number.isFinite))).toBe(true)
     expect(demoLogCsv()).toBe(demoLogCsv())
   })
 
   it('shows boost, and a cooler between the temperatures before and after it', () => {
-    expect(Math.max(...rows.map((row) => row[2]!))).toBeGreaterThan(185)
-    const late = rows.filter((row) => row[6]! > 95 && row[1]! > 5300)
+    expect(Math.max(...rows.map((row) => row[2]!))).toBeGreaterThan(160)
+    const late = rows.filter((row) => row[7]! > 60 && row[1]! > 4100)
     expect(late.length).toBeGreaterThan(40)
     for (const [, , , before, after] of late) expect(before! - after!).toBeGreaterThan(25)
   })

@@ -1,10 +1,10 @@
 /**
- * A logger’s file of the demo: four minutes at 10 Hz, idle, cruise and four full-throttle pulls. The charge cooler’s
+ * A logger’s file of the demo: nearly eight minutes at 10 Hz, idle, cruise and four steady climbs in boost. The charge cooler’s
  * effectiveness in it is that of reading M-1, so that an analysis has something true to find.
  */
 export const LOG_EFFECTIVENESS = 0.52
 const RATE = 10
-const SECONDS = 240
+const SECONDS = 460
 
 export const demoLogCsv = (): string => {
   const random = generator(19720608)
@@ -18,8 +18,8 @@ export const demoLogCsv = (): string => {
     'Logger export, Tarnwick 8',
     'Recorded 18.05.2025 17:31, 10 Hz',
     '',
-    'Time,Engine speed,Manifold pressure,Charge temp before cooler,Charge temp after cooler,Water temp,Throttle,Battery',
-    's,1/min,kPa,°C,°C,°C,%,V',
+    'Time,Engine speed,Manifold pressure,Charge temp before cooler,Charge temp after cooler,Cooler water in,Water temp,Throttle,Battery',
+    's,1/min,kPa,°C,°C,°C,°C,%,V',
   ]
   let speed = 850
   let manifold = 36
@@ -29,11 +29,11 @@ export const demoLogCsv = (): string => {
   let sensed = 42
   for (let tick = 0; tick < SECONDS * RATE; tick++) {
     const time = tick / RATE
-    const pull = time >= 40 && (time - 40) % 50 < 12
-    const throttle = time < 20 ? 4 : pull ? 100 : 18
-    const goal = time < 20 ? 850 : pull ? 5600 : 2400
+    const pull = time >= 20 && (time - 20) % 110 < 60
+    const throttle = time < 20 ? 4 : pull ? 62 : 18
+    const goal = time < 20 ? 850 : pull ? 4200 : 2400
     speed += ((goal - speed) / RATE) * (pull ? 0.28 : 0.6)
-    const boosted = pull ? Math.min(195, 100 + (speed - 1800) * 0.06) : time < 20 ? 36 : 58
+    const boosted = pull ? Math.min(165, 100 + (speed - 1800) * 0.06) : time < 20 ? 36 : 58
     manifold += ((boosted - manifold) / RATE) * 1.8
     // Compressor of efficiency 0.68 on 32 °C intake air; below atmospheric pressure it adds nothing.
     const rise = (305.15 * (Math.max(1, manifold / 100) ** 0.2857 - 1)) / 0.68
@@ -50,6 +50,7 @@ export const demoLogCsv = (): string => {
         (manifold + noise(0.5)).toFixed(1),
         (before + noise(0.2)).toFixed(1),
         (sensed + noise(0.2)).toFixed(1),
+        (loop + noise(0.1)).toFixed(1),
         (water + noise(0.1)).toFixed(1),
         Math.min(100, Math.max(0, throttle + noise(0.15))).toFixed(1),
         (volts + noise(0.02)).toFixed(2),

@@ -115,7 +115,7 @@ export const sheets = ({ sheet, put }: Draft): void => {
       by: 'builder',
       provenance: {
         log: 'L-1',
-        method: 'ratio of means over four steady pulls, water into the cooler as cold reference',
+        method: 'ratio of means over four steady climbs, water into the cooler as cold reference',
       },
     },
     {
@@ -144,19 +144,20 @@ export const sheets = ({ sheet, put }: Draft): void => {
   )
   put('logs', {
     id: 'L-1',
-    name: 'Four pulls up the quarry road',
+    name: 'Four climbs of the quarry road',
     file: 'run-1.csv',
-    table: 'run_1',
+    table: 'run-1.parquet',
     added: '2025-05-18T18:20:00Z',
-    samples: 2400,
+    samples: 4600,
     first: 0,
-    last: 239.9,
+    last: 459.9,
     source: 'controller logger',
     channels: [
-      { name: 'Engine speed', unit: '1/min', role: 'engine-speed', confirmed: true },
-      { name: 'Manifold pressure', unit: 'kPa', role: 'manifold-pressure', confirmed: true },
-      { name: 'Charge temp before cooler', unit: '°C' },
-      { name: 'Charge temp after cooler', unit: '°C' },
+      { name: 'Engine speed', unit: '1/min', role: 'engineSpeed', confirmed: true },
+      { name: 'Manifold pressure', unit: 'kPa', role: 'manifoldPressure', confirmed: true },
+      { name: 'Charge temp before cooler', unit: '°C', role: 'chargeTemperatureBefore', confirmed: true },
+      { name: 'Charge temp after cooler', unit: '°C', role: 'chargeTemperatureAfter', confirmed: true },
+      { name: 'Cooler water in', unit: '°C', role: 'coolerWaterIn', confirmed: true },
       { name: 'Water temp', unit: '°C' },
       { name: 'Throttle', unit: '%' },
       { name: 'Battery', unit: 'V' },

@@ -46,7 +46,6 @@ export const own = <T>(record: Readonly<Record<string, T>>, key: string): T | un
   Object.hasOwn(record, key) ? record[key] : undefined
 
 export const deviceIdOf = (endpoint: string): string => endpoint.slice(0, endpoint.lastIndexOf('.'))
-export const pinOf = (endpoint: string): string => endpoint.slice(endpoint.lastIndexOf('.') + 1)
 export const endpointOf = (device: string, pin: string): string => `${device}.${pin}`
 
 export const deviceName = (build: Build, id: string): string => own(build.collections.devices, id)?.name ?? id
@@ -60,7 +59,6 @@ export const deviceZone = (build: Build, id: string): string | undefined => {
   const device = own(build.collections.devices, id)
   return device?.zone ?? (device?.at === undefined ? undefined : own(build.collections.branchPoints, device.at)?.zone)
 }
-export const subjectOf = (kind: CollectionName | 'sheet' | SheetName, id: string): string => `${kind}/${id}`
 
 /** Airbag, pretensioner and anti-lock circuits are kept out of every rule that would size, alter or probe them. */
 export const restrictedDevice = (build: Build, id: string): boolean =>

@@ -40,7 +40,7 @@ export const addBuilds = (program: Command, out: Out, setStatus: (status: number
     .option('--system <system>', 'only one system, such as electrical or fuel')
     .option('--json', 'print JSON')
     .action(
-      (options: {
+      async (options: {
         build?: string
         working?: boolean
         all?: boolean
@@ -48,7 +48,7 @@ export const addBuilds = (program: Command, out: Out, setStatus: (status: number
         system?: string
         json?: boolean
       }) => {
-        const store = openNamed(options.build, true)
+        const store = await openNamed(options.build, true)
         try {
           const build = store.read()
           const { findings, figures } = assess(build)
@@ -83,8 +83,8 @@ export const addBuilds = (program: Command, out: Out, setStatus: (status: number
   program
     .command('demo <folder>')
     .description('make the demo build in a new folder')
-    .action((folder: string) => {
-      makeDemo(folder).close()
+    .action(async (folder: string) => {
+      ;(await makeDemo(folder)).close()
       out.write(`The demo build is in ${folder}. Look at it with "swapwright check --build ${folder}".\n`)
     })
 
@@ -128,8 +128,8 @@ export const addBuilds = (program: Command, out: Out, setStatus: (status: number
       .command(way)
       .description(way === 'undo' ? 'take the newest edit back' : 'make the edit again that was taken back')
       .option(...BUILD)
-      .action((options: { build?: string }) => {
-        const store = openNamed(options.build, false)
+      .action(async (options: { build?: string }) => {
+        const store = await openNamed(options.build, false)
         try {
           const done = store[way]()
           out.write(
@@ -148,8 +148,8 @@ export const addBuilds = (program: Command, out: Out, setStatus: (status: number
     .description('every edit of the build, oldest first')
     .option(...BUILD)
     .option('--json', 'print JSON')
-    .action((options: { build?: string; json?: boolean }) => {
-      const store = openNamed(options.build, true)
+    .action(async (options: { build?: string; json?: boolean }) => {
+      const store = await openNamed(options.build, true)
       try {
         const entries = store.history()
         if (options.json) out.write(`${JSON.stringify(entries, null, 2)}\n`)
@@ -168,8 +168,8 @@ export const addBuilds = (program: Command, out: Out, setStatus: (status: number
     .description('make a finding a job; it closes by itself when the finding goes')
     .argument('<finding>', 'the key of the finding, as "swapwright check --working" prints it')
     .option(...BUILD)
-    .action((key: string, options: { build?: string }) => {
-      const store = openNamed(options.build, false)
+    .action(async (key: string, options: { build?: string }) => {
+      const store = await openNamed(options.build, false)
       try {
         const finding = assess(store.read()).findings.find((entry) => entry.key === key)
         if (!finding)

@@ -16,7 +16,7 @@ export const addLogs = (program: Command, out: Out, setStatus: (status: number) 
     .option(...BUILD)
     .option('--json', 'print JSON')
     .action(async (file: string, options: { build?: string; json?: boolean }) => {
-      const store = openNamed(options.build, false)
+      const store = await openNamed(options.build, false)
       try {
         const { id, report, roles } = await addLog(
           store,
@@ -66,8 +66,8 @@ export const addLogs = (program: Command, out: Out, setStatus: (status: number) 
     .description('say what a channel means; it is remembered for this logger')
     .option(...BUILD)
     .option('--bind <channel=role...>', `roles: ${Object.keys(ROLES).join(', ')}`)
-    .action((id: string | undefined, options: { build?: string; bind?: string[] }) => {
-      const store = openNamed(options.build, options.bind === undefined)
+    .action(async (id: string | undefined, options: { build?: string; bind?: string[] }) => {
+      const store = await openNamed(options.build, options.bind === undefined)
       try {
         const record = logOf(store, id)
         const channels = record.channels.map((channel) => ({ ...channel }))
@@ -106,7 +106,7 @@ export const addLogs = (program: Command, out: Out, setStatus: (status: number) 
     .option(...BUILD)
     .option('--json', 'print JSON')
     .action(async (id: string | undefined, options: { build?: string; json?: boolean }) => {
-      const store = openNamed(options.build, false)
+      const store = await openNamed(options.build, false)
       try {
         const { result, reading, log: used } = await coolingFromLog(store, id)
         if (options.json) {

@@ -10,7 +10,7 @@ export const addServe = (program: Command, out: Out): void => {
     .option('-b, --build <folder>', 'the build; else SWAPWRIGHT_BUILD, else the demo')
     .option('-p, --port <number>', 'port; 0 takes a free one', '4747')
     .action(async (options: { build?: string; port: string }) => {
-      const store = openNamed(options.build, false)
+      const store = await openNamed(options.build, false)
       const server = await startServer({ store, port: Number(options.port) })
       out.write(`The workbench is at ${server.address}  (stop it with Ctrl-C)\n`)
       await new Promise<void>((resolve) => {

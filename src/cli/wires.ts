@@ -39,7 +39,7 @@ export const addWires = (program: Command, out: Out): void => {
     .option('--json', 'print JSON')
     .action(async (file: string, options: { build?: string; map?: string[]; yes?: boolean; json?: boolean }) => {
       const rows = await readTable(file)
-      const store = openNamed(options.build, !options.yes)
+      const store = await openNamed(options.build, !options.yes)
       try {
         const proposal = proposeWires(
           store.read(),
@@ -74,8 +74,8 @@ export const addWires = (program: Command, out: Out): void => {
     .command('export')
     .description('write the wires as CSV to standard output')
     .option('-b, --build <folder>', 'the build; else SWAPWRIGHT_BUILD, else the demo')
-    .action((options: { build?: string }) => {
-      const store = openNamed(options.build, true)
+    .action(async (options: { build?: string }) => {
+      const store = await openNamed(options.build, true)
       try {
         out.write(wiresAsCsv(store.read()))
       } finally {

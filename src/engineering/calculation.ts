@@ -17,8 +17,8 @@ export {
   type Values,
 } from './calculation/declare.ts'
 export { describe } from './calculation/describe.ts'
-export { plain, type Show, showSi } from './calculation/figure.ts'
+export type { Show } from './calculation/figure.ts'
 export { type Propagated, propagate, type Uncertain, type UncertainValues } from './calculation/propagate.ts'
 export { type ReadQuantity, readInputs } from './calculation/read.ts'
-export { type Answer, faults, run } from './calculation/run.ts'
-export { citation, symbolic, type Working, working, workingLines } from './calculation/working.ts'
+export { type Answer, run } from './calculation/run.ts'
+export { citation, type Working, working, workingLines } from './calculation/working.ts'

@@ -7,4 +7,4 @@ export { type FormatOptions, formatQuantity, fromUnit, toUnit } from './format.t
 export { KINDS, type Kind, type Of } from './kinds.ts'
 export { type ParseOptions, parseQuantity, type Quantity } from './parse.ts'
 export { formatPreferred, mergePreferences, readPreferences, type UnitPreferences } from './preferences.ts'
-export { type Problem, Refusal, refuse } from './problem.ts'
+export { type Problem, Refusal } from './problem.ts'

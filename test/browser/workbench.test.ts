@@ -3,6 +3,10 @@ import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoBuild, demoLogCsv } from '../../demo/index.ts'
+import { assess } from '../../src/assess/assess.ts'
+import { closeAnswered } from '../../src/assess/jobs.ts'
+import type { Build } from '../../src/model/build.ts'
+import { applyChanges } from '../../src/model/read.ts'
 import {
   type OpenPage,
   openPage,
@@ -20,6 +24,13 @@ beforeAll(async () => {
 })
 afterAll(() => browser.close())
 
+/** The demo with those jobs closed whose finding is not there: no edit of a test then closes one in passing. */
+const settledDemo = (): Build => {
+  const demo = demoBuild()
+  const closing = closeAnswered(demo, assess(demo).findings)
+  return closing ? applyChanges(demo, closing.changes) : demo
+}
+
 /** A fuse of 30 A on 1 mm²: one of the faults put into the demo on purpose. */
 const FUSE = 'fuse-against-conductor:wires/W-91'
 const fuseFinding = (page: Page) => page.locator(`[data-finding="${FUSE}"]`)
@@ -36,7 +47,7 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
   let bench: Workbench
   let open: OpenPage
   beforeEach(async () => {
-    bench = await serveBuild(demoBuild())
+    bench = await serveBuild(settledDemo())
     open = await openPage(browser, bench.address, viewport)
     await open.page.locator('main h1').first().waitFor()
   })
@@ -55,8 +66,8 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
   it('draws the car, leads from a zone to its findings, and stays within the window', async () => {
     const { page } = open
     await looksRight(page)
-    await page.getByRole('link', { name: /^Engine bay: \d+ finding/ }).click()
-    await page.getByRole('heading', { name: 'Findings: Engine bay' }).waitFor()
+    await page.getByRole('link', { name: /^Nose: \d+ finding/ }).click()
+    await page.getByRole('heading', { name: 'Findings: Nose' }).waitFor()
     await looksRight(page)
   })
 
@@ -140,7 +151,10 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
       .setInputFiles({ name: 'evening-run.csv', mimeType: 'text/csv', buffer: Buffer.from(demoLogCsv()) })
     await page.getByRole('heading', { name: /How .* was read/ }).waitFor()
     await page.getByRole('button', { name: 'Answer from this log' }).click()
-    expect(await page.locator('.answer').textContent()).toMatch(/effectiveness/i)
+    // The demo's logger has no sensor in the cooler's water circuit: it is asked for, and what is said is tried.
+    expect(await page.locator('.answer').textContent()).toMatch(/^Cannot tell: the log has no channel bound to/)
+    await page.getByLabel(/^Which channel is/).selectOption('Water temp')
+    await expect.poll(() => page.locator('.answer').textContent()).not.toMatch(/no channel bound to/)
     await page.locator('.strip canvas').first().waitFor()
     await looksRight(page)
   })
@@ -154,6 +168,7 @@ describe('an empty build', () => {
     await page.getByRole('button', { name: 'Nothing yet' }).click()
     await page.getByLabel('The car').fill('Fell saloon')
     await page.getByLabel('The engine that goes in').fill('Halvard 21T')
+    await page.getByLabel('How many injectors it has').fill('4')
     await page.getByLabel(/Power you hope for/).fill('150 kW')
     await looksRight(page)
     await page.getByRole('button', { name: /Keep/ }).click()
@@ -175,7 +190,7 @@ describe('an empty build', () => {
     await page.getByText('1 wires can be taken').or(page.getByText('1 wire can be taken')).waitFor()
     await page.getByText(/Line 3/).waitFor()
     await page.getByRole('button', { name: /^Take/ }).click()
-    await page.locator('[data-finding]').first().waitFor()
+    await expect.poll(() => page.getByLabel('Size of wire W-1', { exact: true }).inputValue()).toMatch(/^4\smm²$/)
     await close()
     await bench.close()
     expect(complaints).toEqual([])

@@ -11,11 +11,7 @@ export interface Held {
 }
 
 /** `moved`: how many tolerances to move the expected figure, for the test that a check can fail. Throws what `run` throws. */
-export function hold<I extends Inputs, O extends Outputs>(
-  calc: Calculation<I, O>,
-  check: Check<I>,
-  moved = 0,
-): Held {
+export function hold<I extends Inputs, O extends Outputs>(calc: Calculation<I, O>, check: Check<I>, moved = 0): Held {
   const allowed = 'rel' in check.tolerance ? check.tolerance.rel * Math.abs(check.expected) : check.tolerance.abs
   const got = run(calc, check.inputs).outputs[check.output]!
   const expected = check.expected + moved * allowed

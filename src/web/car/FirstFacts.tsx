@@ -1,4 +1,4 @@
-/** Nothing yet: the four facts anyone knows about their project, and what they leave open is the first finding. */
+/** Nothing yet: the few facts anyone knows about their project, and what they leave open is the first finding. */
 import { type FormEvent, useState } from 'react'
 import { useLocation } from 'wouter'
 import { type Problem, Refusal } from '../../units/problem.ts'
@@ -21,7 +21,13 @@ export function FirstFacts() {
           { name: text('car') },
           { sheet: 'vehicle', value: { name: text('car'), category: 'car' } },
           { sheet: 'engine', value: { name: text('engine'), ...(targetPower ? { targetPower } : {}) } },
-          { sheet: 'fuel', value: text('fuel') === '' ? {} : { fuel: text('fuel') } },
+          {
+            sheet: 'fuel',
+            value: {
+              ...(text('fuel') === '' ? {} : { fuel: text('fuel') }),
+              injectors: { devices: [], count: Number(text('injectors')) },
+            },
+          },
         ],
       })
       if (kept) go('/findings')
@@ -44,6 +50,10 @@ export function FirstFacts() {
       <label className="field">
         Power you hope for, with its unit; leave it open if you do not know
         <input name="power" />
+      </label>
+      <label className="field">
+        How many injectors it has
+        <input name="injectors" required inputMode="numeric" pattern="[1-9][0-9]?" />
       </label>
       <label className="field">
         Fuel

@@ -29,7 +29,7 @@ export function WireList() {
       setProposal(answer.proposal)
       if (act === 'preview') return
       bench.took(answer, `${answer.proposal.wires} wires taken`)
-      go('/findings')
+      go('/circuits')
     } catch (error) {
       if (!(error instanceof Refusal)) throw error
       setProposal(undefined)

@@ -3,6 +3,7 @@
  * answer wins: when it refuses, the edit is taken back and its problems are shown.
  */
 import { type Assessment, assess } from '../../assess/assess.ts'
+import { closeAnswered } from '../../assess/jobs.ts'
 import type { Build, Edit } from '../../model/build.ts'
 import { applyChanges } from '../../model/read.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
@@ -48,12 +49,33 @@ let state: BenchState = {
 }
 const listeners = new Set<() => void>()
 
-const judge = (build: Build): { assessment: Assessment | undefined; problems: readonly Problem[] } => {
+interface Judged {
+  readonly assessment: Assessment | undefined
+  readonly problems: readonly Problem[]
+}
+/** The last few judgements, so that an edit, its echo from the server and its undo cost one each. */
+let judged: readonly (readonly [text: string, result: Judged])[] = []
+const KEPT = 4
+
+const judge = (build: Build): Judged => {
+  const text = JSON.stringify(build)
+  const known = judged.find(([before]) => before === text)
+  if (known) return known[1]
+  let result: Judged
   try {
-    return { assessment: assess(build), problems: [] }
+    result = { assessment: assess(build), problems: [] }
   } catch (error) {
-    return { assessment: undefined, problems: problemsIn(error) }
+    result = { assessment: undefined, problems: problemsIn(error) }
   }
+  judged = [[text, result] as const, ...judged].slice(0, KEPT)
+  return result
+}
+
+/** Jobs whose finding goes with an edit close in that same edit, so that one undo brings back both (store, rule 11). */
+const withClosings = (edit: Edit, next: Build): Edit => {
+  const { assessment } = judge(next)
+  const closing = assessment && closeAnswered(next, assessment.findings)
+  return closing ? { label: edit.label, changes: [...edit.changes, ...closing.changes] } : edit
 }
 
 const put = (next: Partial<BenchState>): void => {
@@ -81,13 +103,13 @@ const settle = (said: Partial<BenchState> = {}): void => {
     put({ unsent: pending.length, ...said })
     return
   }
-  const judged = judge(build)
+  const verdict = judge(build)
   put({
     build,
-    assessment: judged.assessment,
+    assessment: verdict.assessment,
     unsent: pending.length,
     ...said,
-    problems: [...(said.problems ?? []), ...judged.problems],
+    problems: [...(said.problems ?? []), ...verdict.problems],
   })
 }
 
@@ -152,10 +174,11 @@ export const bench = {
     }),
 
   /** False when the edit does not fit the build; the problems are then in the state and nothing has changed. */
-  edit: (edit: Edit): boolean => {
+  edit: (wanted: Edit): boolean => {
     if (state.build === undefined) return false
+    let edit: Edit
     try {
-      applyChanges(state.build, edit.changes)
+      edit = withClosings(wanted, applyChanges(state.build, wanted.changes))
     } catch (error) {
       put({ problems: problemsIn(error), done: '' })
       return false

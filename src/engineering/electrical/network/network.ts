@@ -14,7 +14,6 @@ import type { NetworkSolution } from './report.ts'
 export type * from './elements.ts'
 export { type Overrides, type PreparedNetwork, prepare } from './prepare.ts'
 export type { NetworkSolution } from './report.ts'
-export { networkProblems } from './validate.ts'
 
 export const solveNetwork = (
   network: Network,
