@@ -1,5 +1,5 @@
 /** How a finding is written: keys, names, plain figures and the cautions that travel with a kind of work. */
-import type { Build, CollectionName, SheetName } from '../model/build.ts'
+import type { Build } from '../model/build.ts'
 import type { Finding, System, Verdict } from './finding.ts'
 
 export const BATTERY_CAUTION =

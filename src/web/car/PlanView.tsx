@@ -51,8 +51,9 @@ export function PlanView({ zones, runs, length, width, countOf, hrefOf }: Props)
   const left: PlanZone[] = []
   const right: PlanZone[] = []
   for (const zone of [...zones].sort((a, b) => a.middle[0] - b.middle[0])) {
-    const [, y] = zone.middle
-    const side = Math.abs(y) > 0.15 ? (y < 0 ? left : right) : left.length <= right.length ? left : right
+    const across = zone.outline.map(([, y]) => y)
+    const central = Math.min(...across) < 0 && Math.max(...across) > 0
+    const side = central ? (left.length <= right.length ? left : right) : zone.middle[1] < 0 ? left : right
     side.push(zone)
   }
   const drawn = Math.max(long * scale + 12, Math.max(left.length, right.length) * label)
