@@ -4,7 +4,7 @@ import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { soundBuild } from '../demo/index.ts'
+import { demoBuild, soundBuild } from '../demo/index.ts'
 import { startServer } from '../src/server/start.ts'
 import { openBuild, type Store } from '../src/store/store.ts'
 
@@ -78,6 +78,40 @@ test('pages come with a policy that allows nothing from elsewhere; no path leads
   const answer = await fetch(`${server.address}api/build`)
   expect(answer.headers.get('content-security-policy')).toMatch(/default-src 'none'/)
   expect((await fetch(`${server.address}..%2f..%2fpackage.json`)).status).toBe(404)
+})
+
+test('a job closes in the edit that makes its finding go, one undo takes both back, and redo is not lost', async () => {
+  const own = openBuild(join(folder, 'demo'), { create: 'Demo' })
+  own.replace(demoBuild(), 'demo')
+  const other = await startServer({ store: own, port: 0 })
+  const post = async (path: string, body: unknown) =>
+    (
+      await fetch(other.address + path, {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/json' },
+        body: JSON.stringify(body),
+      })
+    ).json()
+  try {
+    const key = 'material:wires/W-94'
+    const job = { id: 'J-cca', title: 'Replace the aluminium', status: 'to do', finding: key }
+    await post('api/edits', { label: 'job', changes: [{ collection: 'jobs', id: job.id, value: job }] })
+    expect(own.read().collections.jobs['J-cca']?.status).toBe('to do')
+    const wire = own.read().collections.wires['W-94']
+    const mended = await post('api/edits', {
+      label: 'copper',
+      changes: [{ collection: 'wires', id: 'W-94', value: { ...wire, material: 'copper' } }],
+    })
+    expect(mended.build.collections.jobs['J-cca'].status).toBe('closed')
+    const undone = await post('api/undo', {})
+    expect(undone.build.collections.jobs['J-cca'].status).toBe('to do')
+    expect(undone.build.collections.wires['W-94'].material).toBe('copper-clad aluminium')
+    expect(undone.canRedo).toBe(true)
+    expect((await post('api/redo', {})).build.collections.jobs['J-cca'].status).toBe('closed')
+  } finally {
+    await other.close()
+    own.close()
+  }
 })
 
 test('a log that is a picture is refused in words', async () => {

@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs'
 import type { Command } from 'commander'
 import { assess } from '../assess/assess.ts'
 import { VERDICTS } from '../assess/finding.ts'
-import { closeAnswered, jobFromFinding } from '../assess/jobs.ts'
+import { jobFromFinding } from '../assess/jobs.ts'
 import { readBuild, writeBuild } from '../model/read.ts'
+import { withClosings } from '../store/settle.ts'
 import { openBuild } from '../store/store.ts'
 import { refuse } from '../units/problem.ts'
 import { makeDemo, openNamed } from './context.ts'
@@ -179,12 +180,8 @@ export const addBuilds = (program: Command, out: Out, setStatus: (status: number
             'See the keys with "swapwright check --working".',
           )
         const job = jobFromFinding(finding)
-        const build = store.edit({
-          label: `Job: ${job.title}`.slice(0, 160),
-          changes: [{ collection: 'jobs', id: job.id, value: job }],
-        })
-        const closing = closeAnswered(build, assess(build).findings)
-        if (closing) store.edit(closing)
+        const change = { collection: 'jobs', id: job.id, value: job } as const
+        store.edit(withClosings(store.read(), { label: `Job: ${job.title}`.slice(0, 160), changes: [change] }))
         out.write(`${job.id}: ${inert(job.title)}\n`)
       } finally {
         store.close()

@@ -1,5 +1,6 @@
 import type { Command } from 'commander'
 import { assess } from '../assess/assess.ts'
+import { withClosings } from '../store/settle.ts'
 import { type ColumnMap, FIELDS, type Field } from '../store/wireList/columns.ts'
 import { wiresAsCsv } from '../store/wireList/export.ts'
 import { proposeWires } from '../store/wireList/import.ts'
@@ -46,7 +47,7 @@ export const addWires = (program: Command, out: Out): void => {
           rows,
           options.map ? readMap(options.map, rows[0]?.cells ?? []) : undefined,
         )
-        if (options.yes) store.edit(proposal.edit)
+        if (options.yes) store.edit(withClosings(store.read(), proposal.edit))
         const columns = Object.entries(proposal.columns).map(
           ([field, index]) => `${FIELDS[field as Field].title} ← “${proposal.headers[index]}”`,
         )

@@ -34,11 +34,9 @@ import { pumpFlow } from './fuel/pumpFlow.ts'
 import { calculationOf, calculations } from './registry.ts'
 
 const here = import.meta.dirname
-const files = ['air', 'electrical', 'fuel', 'cooling', 'brakes', 'driveline', 'fixings', 'signals'].flatMap((folder) =>
-  readdirSync(`${here}/${folder}`)
-    .filter((name) => name.endsWith('.ts') && !name.endsWith('.test.ts'))
-    .map((name) => readFileSync(`${here}/${folder}/${name}`, 'utf8')),
-)
+const files = readdirSync(here, { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.ts') && !name.endsWith('.test.ts'))
+  .map((name) => readFileSync(`${here}/${name}`, 'utf8'))
 const fileOf = (calc: Calculation): string => files.find((text) => text.includes(`id: '${calc.id}'`)) ?? ''
 const refusal = (act: () => unknown): Refusal => {
   try {

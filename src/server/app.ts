@@ -7,11 +7,10 @@ import { bodyLimit } from 'hono/body-limit'
 import { HTTPException } from 'hono/http-exception'
 import { streamSSE } from 'hono/streaming'
 import { z } from 'zod'
-import { assess } from '../assess/assess.ts'
-import { closeAnswered } from '../assess/jobs.ts'
 import { describeStored, strip } from '../logs/query.ts'
 import type { Build, Edit } from '../model/build.ts'
 import { addLog, coolingFromLog, logOf, logTable } from '../store/logs.ts'
+import { withClosings } from '../store/settle.ts'
 import type { Store } from '../store/store.ts'
 import { type ColumnMap, FIELDS, type Field } from '../store/wireList/columns.ts'
 import { proposeWires } from '../store/wireList/import.ts'
@@ -72,11 +71,8 @@ export const makeApp = (store: Store, pages: string) => {
       canRedo: history.some((entry) => entry.undone),
     }
   }
-  /** Jobs that answered a finding close once the finding is gone; then every open page is told. */
-  const settled = () => {
-    const build = store.read()
-    const closing = closeAnswered(build, assess(build).findings)
-    if (closing) store.edit(closing)
+  /** Every open page is told that something changed. */
+  const told = () => {
     for (const tell of listeners) tell(store.version())
     return state()
   }
@@ -103,16 +99,16 @@ export const makeApp = (store: Store, pages: string) => {
     .get('/api/build', (context) => context.json(state()))
     .get('/api/history', (context) => context.json(store.history().slice(-500)))
     .post('/api/edits', zValidator('json', editBody, refuseShape), (context) => {
-      store.edit(context.req.valid('json') as Edit)
-      return context.json(settled())
+      store.edit(withClosings(store.read(), context.req.valid('json') as Edit))
+      return context.json(told())
     })
     .post('/api/undo', (context) => {
       const done = store.undo()
-      return context.json({ ...settled(), label: done?.label ?? null })
+      return context.json({ ...told(), label: done?.label ?? null })
     })
     .post('/api/redo', (context) => {
       const done = store.redo()
-      return context.json({ ...settled(), label: done?.label ?? null })
+      return context.json({ ...told(), label: done?.label ?? null })
     })
     .get('/api/events', (context) =>
       streamSSE(context, async (stream) => {
@@ -126,7 +122,7 @@ export const makeApp = (store: Store, pages: string) => {
     .post('/api/logs', (context) =>
       withUpload(context.req.raw.body, context.req.query('name') ?? 'log.csv', async (file, name) => {
         const added = await addLog(store, file, { name, signal: context.req.raw.signal })
-        return context.json({ ...added, ...settled() })
+        return context.json({ ...added, ...told() })
       }),
     )
     .get('/api/logs/:id/strip', async (context) => {
@@ -147,14 +143,14 @@ export const makeApp = (store: Store, pages: string) => {
     })
     .post('/api/logs/:id/cooling', async (context) => {
       const { result, reading } = await coolingFromLog(store, context.req.param('id'))
-      return context.json({ result, reading: reading ?? null, ...settled() })
+      return context.json({ result, reading: reading ?? null, ...told() })
     })
     .post('/api/wires/:act{preview|import}', (context) =>
       withUpload(context.req.raw.body, context.req.query('name') ?? 'list.csv', async (file) => {
         const columns = context.req.query('columns')
         const proposal = proposeWires(store.read(), await readTable(file), columns ? readColumns(columns) : undefined)
-        if (context.req.param('act') === 'import') store.edit(proposal.edit)
-        return context.json({ proposal: { ...proposal, edit: undefined }, ...settled() })
+        if (context.req.param('act') === 'import') store.edit(withClosings(store.read(), proposal.edit))
+        return context.json({ proposal: { ...proposal, edit: undefined }, ...told() })
       }),
     )
     .get('*', (context) => {

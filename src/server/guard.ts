@@ -18,6 +18,11 @@ const POLICY = [
 const LOOPBACK = /^(127\.0\.0\.1|localhost|\[::1\])(:\d+)?$/
 
 export const guard: MiddlewareHandler = async (context, next) => {
+  context.header('Content-Security-Policy', POLICY)
+  context.header('X-Content-Type-Options', 'nosniff')
+  context.header('Referrer-Policy', 'no-referrer')
+  context.header('Cross-Origin-Opener-Policy', 'same-origin')
+  context.header('Cross-Origin-Resource-Policy', 'same-origin')
   const host = context.req.header('host') ?? ''
   const origin = context.req.header('origin')
   if (!LOOPBACK.test(host) || (origin !== undefined && origin !== `http://${host}`)) {
@@ -35,9 +40,4 @@ export const guard: MiddlewareHandler = async (context, next) => {
     )
   }
   await next()
-  context.header('Content-Security-Policy', POLICY)
-  context.header('X-Content-Type-Options', 'nosniff')
-  context.header('Referrer-Policy', 'no-referrer')
-  context.header('Cross-Origin-Opener-Policy', 'same-origin')
-  context.header('Cross-Origin-Resource-Policy', 'same-origin')
 }

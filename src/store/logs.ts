@@ -14,6 +14,7 @@ import {
 } from '../logs/roles.ts'
 import type { Entity } from '../model/build.ts'
 import { refuse } from '../units/problem.ts'
+import { withClosings } from './settle.ts'
 import type { Store } from './store.ts'
 
 const freeId = (store: Store, wanted: string): string => {
@@ -147,27 +148,29 @@ export const coolingFromLog = async (
   if (result.answer !== 'told') return { log, result }
   const { value, low, high, windows } = result.effectiveness
   const reading = `cooling-${log.id}`.slice(0, 48)
-  store.edit({
-    label: `Charge-cooler effectiveness from ${log.name.slice(0, 80)}`,
-    changes: [
-      {
-        collection: 'readings',
-        id: reading,
-        value: {
+  store.edit(
+    withClosings(store.read(), {
+      label: `Charge-cooler effectiveness from ${log.name.slice(0, 80)}`,
+      changes: [
+        {
+          collection: 'readings',
           id: reading,
-          subject: 'charge-cooler-effectiveness',
-          quantity: 'ratio',
-          value,
-          plusMinus: (high - low) / 2,
-          when: new Date().toISOString(),
-          provenance: {
-            log: log.id,
-            method: 'charge-cooling/1',
-            remark: `${windows} steady windows; cold reference ${result.provenance.reference}.`,
+          value: {
+            id: reading,
+            subject: 'charge-cooler-effectiveness',
+            quantity: 'ratio',
+            value,
+            plusMinus: (high - low) / 2,
+            when: new Date().toISOString(),
+            provenance: {
+              log: log.id,
+              method: 'charge-cooling/1',
+              remark: `${windows} steady windows; cold reference ${result.provenance.reference}.`,
+            },
           },
         },
-      },
-    ],
-  })
+      ],
+    }),
+  )
   return { log, result, reading }
 }
