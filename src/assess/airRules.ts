@@ -1,7 +1,7 @@
 /** Rules `charge-temperature` and `charge-cooler-effectiveness`, from the air sheet and stored readings, never from logs. */
 
 import { compressionTemperature } from '../engineering/air/compressionTemperature.ts'
-import { run, working, workingLines } from '../engineering/calculation.ts'
+import { propagate, working, workingLines } from '../engineering/calculation.ts'
 import { Refusal } from '../units/problem.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
@@ -9,6 +9,8 @@ import { celsius, finding, HOT_CAUTION, list } from './make.ts'
 
 const ATMOSPHERE = 101325
 const BASE = { system: 'air', subject: 'sheet/air', cautions: [HOT_CAUTION] } as const
+
+const withDoubt = (value: number, plusMinus: number | undefined) => (plusMinus ? { value, plusMinus } : value)
 
 /** The latest reading of a subject: by its time, undated ones first. */
 const latest = ({ build }: Context, subject: string) =>
@@ -33,7 +35,7 @@ export const airFindings = (context: Context): Finding[] => {
         rule: 'charge-cooler-effectiveness',
         verdict: short ? 'marginal' : 'sound',
         about: 'Effectiveness of the charge cooler',
-        says: `Measured ${measured.value.toFixed(2)} ± ${plus.toFixed(2)} (reading ${measured.id}) against ${expected.value.toFixed(2)} expected.`,
+        says: `Measured ${measured.value.toFixed(plus > 0 && plus < 0.01 ? 3 : 2)} ± ${plus.toPrecision(1)} (reading ${measured.id}) against ${expected.value.toFixed(2)} expected.`,
         todo: short
           ? 'Look at the water pump’s voltage and direction, trapped air, and the air that reaches the front exchanger.'
           : 'Nothing.',
@@ -45,9 +47,11 @@ export const airFindings = (context: Context): Finding[] => {
   }
   const cooler = air.chargeCooler
   const effectiveness = measured?.value ?? expected?.value
+  const effectivenessDoubt = (measured ? measured.plusMinus : expected?.plusMinus) ?? 0
   const water = latest(context, 'charge-cooler-water-in')
   const ambient = Object.values(build.collections.cases).find(({ engine }) => engine === 'full load')?.ambient
   const cold = cooler?.coldReference === 'ambient air' ? ambient?.value : water?.value
+  const coldDoubt = cooler?.coldReference === 'ambient air' ? ambient?.plusMinus : water?.plusMinus
   const gaps = [
     air.intakeTemperature ? '' : 'intake temperature',
     air.pressureRatio ? '' : 'pressure ratio',
@@ -72,15 +76,25 @@ export const airFindings = (context: Context): Finding[] => {
       ),
     ]
   const given = {
-    temperature: air.intakeTemperature!.value,
+    temperature: withDoubt(air.intakeTemperature!.value, air.intakeTemperature!.plusMinus),
     pressure: ATMOSPHERE,
-    outletPressure: ATMOSPHERE * air.pressureRatio!.value,
-    efficiency: air.compressorEfficiency!.value,
+    outletPressure: withDoubt(
+      ATMOSPHERE * air.pressureRatio!.value,
+      air.pressureRatio!.plusMinus === undefined ? undefined : ATMOSPHERE * air.pressureRatio!.plusMinus,
+    ),
+    efficiency: withDoubt(air.compressorEfficiency!.value, air.compressorEfficiency!.plusMinus),
   }
   try {
-    const before = run(compressionTemperature, given).outputs.outletTemperature
+    const { value: before, plusMinus: beforeDoubt } = propagate(compressionTemperature, given).outputs.outletTemperature
     const after = cooler ? before - effectiveness! * (before - cold!) : before
-    const doubt = cooler ? plus * (before - cold!) : 0
+    // First order: ∂T3/∂T2 = 1 − ε, ∂T3/∂ε = −(T2 − Tc), ∂T3/∂Tc = ε; root sum of squares.
+    const doubt = cooler
+      ? Math.hypot(
+          (1 - effectiveness!) * beforeDoubt,
+          (before - cold!) * effectivenessDoubt,
+          effectiveness! * (coldDoubt ?? 0),
+        )
+      : beforeDoubt
     const limit = air.chargeTemperatureLimit!.value
     figures.chargeTemperature = after
     const verdict = after - doubt > limit ? 'no-go' : after + doubt > limit ? 'marginal' : 'sound'
@@ -89,7 +103,7 @@ export const airFindings = (context: Context): Finding[] => {
       finding({
         ...base,
         verdict,
-        says: `The charge reaches ${celsius(after)}${doubt > 0 ? ` ± ${doubt.toFixed(0)} K` : ''} at target power; the limit is ${celsius(limit)}.`,
+        says: `The charge reaches ${celsius(after)}${doubt > 0 ? ` ± ${doubt.toPrecision(2)} K` : ''} at target power; the limit is ${celsius(limit)}.`,
         todo:
           verdict === 'sound'
             ? 'Nothing.'

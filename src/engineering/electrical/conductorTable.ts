@@ -132,6 +132,6 @@ export const CONDUCTORS: readonly Conductor[] = [
 /** The listed conductor of that size, or nothing: a size that no table lists is never rounded to one that is. */
 export const conductorOf = (size: string): Conductor | undefined =>
   CONDUCTORS.find((conductor) => conductor.size === size)
-/** The listed metric conductor of that cross-section (m²), to 0.1 %. */
+/** The listed conductor of that cross-section (m²), to 0.1 %, metric or gauge; no two rows come that close. */
 export const conductorOfArea = (area: number): Conductor | undefined =>
-  CONDUCTORS.find((conductor) => conductor.family === 'ISO 6722' && Math.abs(conductor.area / area - 1) < 1e-3)
+  CONDUCTORS.find((conductor) => Math.abs(conductor.area / area - 1) < 1e-3)
