@@ -125,6 +125,20 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     await looksRight(page)
   })
 
+  it('remembers the unit a person types, and shows that kind of quantity in it from then on', async () => {
+    const { page } = open
+    await visit('/calculations/voltage-drop')
+    const field = page.getByRole('textbox', { name: /current/i })
+    const hint = page.getByText(/such as.*with ± if you know it/).last()
+    expect(await page.locator('form').first().textContent()).not.toContain('mA to')
+    await field.fill('20000 mA')
+    await page.reload()
+    await field.waitFor()
+    await hint.waitFor()
+    expect((await page.locator('form').first().textContent())?.replaceAll('\u202f', ' ')).toMatch(/\d mA to/)
+    await page.evaluate(() => localStorage.removeItem('swapwright-units'))
+  })
+
   it('finds things and actions from the one field, by keyboard alone', async () => {
     const { page } = open
     await page.keyboard.press('/')

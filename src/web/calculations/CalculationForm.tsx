@@ -9,11 +9,12 @@ import {
   type Working,
   working,
 } from '../../engineering/calculation.ts'
-import { EXAMPLES, formatQuantity, KINDS } from '../../units/index.ts'
+import { EXAMPLES, KINDS } from '../../units/index.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
+import { rememberTyped, showPreferred } from '../parts/units.ts'
 
-const show: Show = (kind, si, plusMinus) => formatQuantity(kind, si, plusMinus ? { plusMinus } : {})
+const show: Show = showPreferred
 
 interface Answer {
   readonly shown?: Working
@@ -81,7 +82,10 @@ export function CalculationForm({ calc }: { calc: Calculation }) {
                     aria-invalid={wrong}
                     aria-describedby={`${id}-hint`}
                     autoComplete="off"
-                    onChange={(event) => set(name, event.target.value)}
+                    onChange={(event) => {
+                      rememberTyped(input.kind, event.target.value)
+                      set(name, event.target.value)
+                    }}
                   />
                   <span id={`${id}-hint`} className="soft small">
                     {show(input.kind, input.min)} to {show(input.kind, input.max)}
