@@ -141,6 +141,68 @@ describe('load-voltage', () => {
   })
 })
 
+describe('a datum taken away', () => {
+  /** A second lamp beside the first, over the same switch. */
+  const beside = (change?: (build: Build) => void) =>
+    small((b) => {
+      const c = b.collections
+      c.devices.second = { ...structuredClone(c.devices.lamp!), id: 'second', name: 'Second' }
+      c.wires['W-6'] = wire('W-6', 'switch.2', 'second.+')
+      c.wires['W-7'] = wire('W-7', 'second.-', 'stud.S')
+      change?.(b)
+    })
+  it('hides what a neighbour draws, so that enough volts are no longer known to be enough', () => {
+    expect(bad(beside())).toEqual([])
+    const build = beside((b) => delete b.collections.devices.second!.loads![0]!.law)
+    expect(named(build, 'load-voltage')).toMatchObject([
+      { subject: 'devices/lamp', verdict: 'unknown', missing: 'what filament draws of Second' },
+    ])
+  })
+  it('does not matter where the neighbour is off', () => {
+    const build = beside((b) => {
+      delete b.collections.devices.second!.loads![0]!.law
+      delete b.collections.wires['W-6']
+    })
+    expect(named(build, 'load-voltage')).toMatchObject([{ subject: 'devices/lamp', verdict: 'sound' }])
+  })
+  it('takes away no fault: too few volts stay too few', () => {
+    const build = beside((b) => {
+      delete b.collections.devices.second!.loads![0]!.law
+      b.collections.wires['W-3'] = wire('W-3', 'switch.2', 'lamp.+', 0.5e-6, { length: { value: 6 } })
+    })
+    expect(named(build, 'load-voltage')[0]).toMatchObject({ subject: 'devices/lamp', verdict: 'no-go' })
+  })
+  it('is asked for where a load’s need, or a lamp’s load, is not entered', () => {
+    const build = beside((b) => {
+      delete b.collections.devices.lamp!.loads![0]!.needs
+      delete b.collections.devices.second!.loads
+    })
+    expect(named(build, 'load-voltage')).toMatchObject([
+      { verdict: 'unknown', missing: 'least voltage at which filament of Lamp does its job' },
+    ])
+    expect(named(build, 'missing-data')).toMatchObject([
+      { subject: 'devices/second', missing: 'what it draws, and between which pins' },
+    ])
+  })
+  it('makes a wire through a zone of unknown heat unknown, and an earth wire too', () => {
+    const build = small((b) => {
+      b.collections.zones.hot = { id: 'hot', name: 'Hot place', wet: 'dry', vibration: 'body' }
+      b.collections.devices.lamp!.zone = 'hot'
+    })
+    const unknown = { verdict: 'unknown', missing: 'ambient temperature of Hot place' }
+    expect(named(build, 'fuse-against-conductor').filter(({ verdict }) => verdict !== 'sound')).toMatchObject([
+      { subject: 'wires/W-3', ...unknown },
+    ])
+    expect(named(build, 'conductor-temperature')).toMatchObject([{ subject: 'wires/W-4', ...unknown }])
+  })
+  it('is no exception to fusing: a blank reason documents nothing', () => {
+    const build = small((b) => {
+      b.collections.wires['W-1']!.unfusedBecause = ' '
+    })
+    expect(named(build, 'unfused-stretch').map(({ subject }) => subject)).toEqual(['wires/W-1'])
+  })
+})
+
 describe('materials and places', () => {
   it('finds copper-clad aluminium, solder on the engine and an open plug in the wet', () => {
     const build = small((b) => {

@@ -1,6 +1,7 @@
 /** Rule `conductor-temperature`: the steady current of every case that lasts against what the wire's place allows. */
 import { run, working, workingLines } from '../engineering/calculation.ts'
 import { conductorCurrent } from '../engineering/electrical/conductorCurrent.ts'
+import type { Wire } from '../model/build.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
 import {
@@ -9,11 +10,21 @@ import {
   celsius,
   finding,
   HOT_CAUTION,
+  list,
   restrictedWire,
   squareMillimetres,
   wireName,
 } from './make.ts'
-import { CLASS_SOURCE, CLASS_TEMPERATURE, type ConductorFacts, conductorFacts, hottestZone, SIZES } from './wireData.ts'
+import { protectedBy } from './protection.ts'
+import {
+  CLASS_SOURCE,
+  CLASS_TEMPERATURE,
+  type ConductorFacts,
+  conductorFacts,
+  hottestZone,
+  SIZES,
+  zonesOfUnknownHeat,
+} from './wireData.ts'
 
 const known = new Map<string, number | undefined>()
 
@@ -41,8 +52,38 @@ export const capacity = (facts: ConductorFacts, limit: number, ambient: number):
 /** The model may differ from safety tables by a fifth in current (conductor-current, its limits). */
 const MODEL_MARGIN = 0.8
 
-export const conductorFindings = ({ build, cases }: Context): Finding[] =>
-  Object.values(build.collections.wires).flatMap((wire): Finding[] => {
+export const conductorFindings = (context: Context): Finding[] => {
+  const { build, cases } = context
+  // A wire behind a fuse is asked for the same data by `fuse-against-conductor`.
+  const behindFuse = new Set([...protectedBy(context).values()].flat())
+  const unjudged = (
+    wire: Wire,
+    { current, name }: { readonly current: number; readonly name: string },
+    place: ReturnType<typeof hottestZone>,
+  ): Finding => {
+    const about = wireName(build, wire.id)
+    const cold = zonesOfUnknownHeat(build, wire)
+    const missing = list([
+      ...(wire.insulation ? [] : [`insulation class of ${wire.id}`]),
+      ...(cold.length > 0
+        ? [`ambient temperature of ${list(cold)}`]
+        : place
+          ? []
+          : [`ambient temperature of a zone that ${wire.id} passes`]),
+    ])
+    return finding({
+      rule: 'conductor-temperature',
+      verdict: 'unknown',
+      system: 'electrical',
+      subject: `wires/${wire.id}`,
+      about,
+      zone: place?.zone,
+      says: `${about} carries ${amps(current)} in “${name}”; whether it stays cool enough cannot be judged without the ${missing}.`,
+      todo: `Enter the ${missing}.`,
+      missing,
+    })
+  }
+  return Object.values(build.collections.wires).flatMap((wire): Finding[] => {
     if (restrictedWire(build, wire.id)) return []
     let worst = { current: 0, name: '' }
     for (const solved of cases) {
@@ -53,10 +94,14 @@ export const conductorFindings = ({ build, cases }: Context): Finding[] =>
     }
     const facts = conductorFacts(wire)
     const place = hottestZone(build, wire)
-    if (worst.current < 1 || !facts || !place || !wire.insulation || !wire.area) return []
+    if (worst.current < 1 || !facts || !wire.area) return []
+    if (!place || !wire.insulation) return behindFuse.has(wire.id) ? [] : [unjudged(wire, worst, place)]
     const limit = CLASS_TEMPERATURE[wire.insulation]
     const carries = capacity(facts, limit, place.ambient)
-    if (carries !== undefined && worst.current <= MODEL_MARGIN * carries) return []
+    if (carries !== undefined && worst.current <= MODEL_MARGIN * carries)
+      return zonesOfUnknownHeat(build, wire).length === 0 || behindFuse.has(wire.id)
+        ? []
+        : [unjudged(wire, worst, place)]
     const over = carries === undefined || worst.current > carries
     const bigger = SIZES.find(
       (size) =>
@@ -98,3 +143,4 @@ export const conductorFindings = ({ build, cases }: Context): Finding[] =>
       }),
     ]
   })
+}

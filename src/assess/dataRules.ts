@@ -5,6 +5,7 @@ import {
   BATTERY_CAUTION,
   deviceName,
   deviceZone,
+  endpointOf,
   finding,
   list,
   restrictedDevice,
@@ -12,11 +13,24 @@ import {
   wireName,
 } from './make.ts'
 
+const CONSUMERS: ReadonlySet<string> = new Set(['lamp', 'motor', 'pump', 'heater', 'solenoid', 'injector', 'coil'])
+
 /** What a case could not be solved without, told once for each subject. */
-export const missingFindings = ({ build, cases }: Context): Finding[] => {
+export const missingFindings = ({ build, circuit, cases }: Context): Finding[] => {
   const bySubject = new Map<string, Set<string>>()
   for (const { missing } of cases)
     for (const { subject, datum } of missing) bySubject.set(subject, (bySubject.get(subject) ?? new Set()).add(datum))
+  // A wired consumer without any load draws nothing in every case: a gap, not a fact.
+  for (const device of Object.values(build.collections.devices))
+    if (
+      CONSUMERS.has(device.spec.kind) &&
+      (device.loads ?? []).length === 0 &&
+      Object.keys(device.pins).some((pin) => circuit.wiresAt.has(endpointOf(device.id, pin)))
+    )
+      bySubject.set(
+        `devices/${device.id}`,
+        (bySubject.get(`devices/${device.id}`) ?? new Set()).add('what it draws, and between which pins'),
+      )
   return [...bySubject].flatMap(([subject, data]) => {
     const [collection, id = ''] = subject.split('/')
     const restricted = collection === 'devices' ? restrictedDevice(build, id) : restrictedWire(build, id)

@@ -22,7 +22,7 @@ import {
   QUALIFIED_FUEL,
   volts,
 } from './make.ts'
-import { chain } from './solveCases.ts'
+import { chain, FED_VOLTS, hiddenDraws } from './solveCases.ts'
 
 /** Standard atmosphere (ISO 2533): what the intake is at where the sheet has a ratio only. */
 const ATMOSPHERE = 101325
@@ -110,6 +110,11 @@ export const pumpFindings = (context: Context): Finding[] => {
   if (gaps.length > 0 || a == null || b == null || across === undefined)
     return [unknown(gaps.length > 0 ? gaps : ['rail pressure'])]
   const voltage = a - b
+  const hidden = full
+    ? hiddenDraws(full).map(({ subject, datum }) => `${datum} of ${deviceName(build, subject.split('/')[1]!)}`)
+    : []
+  // Dead, while a relay or a neighbour is not described: that may be why.
+  if (hidden.length > 0 && voltage < FED_VOLTS) return [unknown(hidden)]
   figures.pumpVolts = voltage
   const index = curve.findIndex(([pressure]) => pressure.value >= across)
   if (index < 1 && !(index === 0 && curve[0]![0].value === across))
@@ -142,6 +147,8 @@ export const pumpFindings = (context: Context): Finding[] => {
   const litres = (value: number) => `${(value * 3.6e6).toFixed(0)} l/h`
   const needed = run(pumpDemand, { power: target, specificConsumption: consumption, density }).outputs.flow
   const verdict = power < target ? 'no-go' : power < MARGIN * target ? 'marginal' : 'sound'
+  // What is fed and not described can only take volts from the pump.
+  if (hidden.length > 0 && verdict === 'sound') return [unknown(hidden)]
   return [
     finding({
       ...base,

@@ -4,7 +4,7 @@ import { conductorCurrent } from '../engineering/electrical/conductorCurrent.ts'
 import type { FuseType } from '../engineering/electrical/fuseGates.ts'
 import { fuseHold } from '../engineering/electrical/fuseHold.ts'
 import type { Device, Wire } from '../model/build.ts'
-import { type Link, spread } from './circuit.ts'
+import { spread } from './circuit.ts'
 import { capacity } from './conductorRules.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
@@ -13,7 +13,6 @@ import {
   BATTERY_CAUTION,
   celsius,
   deviceIdOf,
-  endpointOf,
   finding,
   list,
   own,
@@ -21,11 +20,16 @@ import {
   squareMillimetres,
   wireName,
 } from './make.ts'
-import { twoPins } from './pins.ts'
-import { CLASS_SOURCE, CLASS_TEMPERATURE, conductorFacts, hottestZone, OVERLOAD_RISE, SIZES } from './wireData.ts'
-
-/** Fault current passes wires, splices and contacts; a fuse ends the stretch, and so do loads, which no link crosses. */
-const live = (link: Link): boolean => link.kind === 'wire' || link.kind === 'inside' || link.kind === 'contact'
+import { live, protectedBy } from './protection.ts'
+import {
+  CLASS_SOURCE,
+  CLASS_TEMPERATURE,
+  conductorFacts,
+  hottestZone,
+  OVERLOAD_RISE,
+  SIZES,
+  zonesOfUnknownHeat,
+} from './wireData.ts'
 
 export const unfusedFindings = ({ build, circuit }: Context): Finding[] => {
   const { wires, devices } = build.collections
@@ -53,7 +57,8 @@ export const unfusedFindings = ({ build, circuit }: Context): Finding[] => {
       }),
     )
   }
-  const exempt = (wire: Wire) => wire.unfusedBecause !== undefined || restrictedWire(build, wire.id)
+  // A blank reason documents nothing.
+  const exempt = (wire: Wire) => (wire.unfusedBecause ?? '').trim() !== '' || restrictedWire(build, wire.id)
   const ofSource = (source: string, fromAlternator: boolean) => {
     // First wires are those that leave what is one piece with the terminal or lies beyond an exempt wire.
     const near = spread(circuit, [source], (link) => {
@@ -95,45 +100,6 @@ const TYPE: Record<NonNullable<Extract<Device['spec'], { kind: 'fuse' }>['patter
   'high-current blade': 'maxi',
   'bolt-down': 'bolt-down',
   glass: undefined,
-}
-
-/** The wires that each fuse protects: from its load side to the next fuse, and where its source is, none above it. */
-export const protectedBy = ({ build, circuit }: Context): Map<string, string[]> => {
-  const upstream = spread(circuit, [...circuit.positive, ...circuit.alternators], live)
-  // A fuse's source side is the one that lies nearer to the battery: found fuse by fuse, outward.
-  const result = new Map<string, string[]>()
-  let reached = upstream
-  const open = Object.values(build.collections.devices).filter(({ spec }) => spec.kind === 'fuse')
-  const done = new Set<string>()
-  for (let found = true; found; ) {
-    found = false
-    const next = new Set(reached)
-    for (const fuse of open) {
-      if (done.has(fuse.id)) continue
-      const two = twoPins(fuse)
-      if (!two) continue
-      const [a, b] = two.map((pin) => endpointOf(fuse.id, pin)) as [string, string]
-      if (!reached.has(a) && !reached.has(b)) continue
-      done.add(fuse.id)
-      found = true
-      const load = reached.has(a) ? b : a
-      const below: string[] = []
-      if (!reached.has(load)) {
-        const area = spread(
-          circuit,
-          [load],
-          (link) => live(link) && !reached.has(link.a) && !reached.has(link.b),
-          (link) => {
-            if (link.kind === 'wire') below.push(link.id)
-          },
-        )
-        for (const node of area) next.add(node)
-      }
-      result.set(fuse.id, below)
-    }
-    reached = next
-  }
-  return result
 }
 
 export const fuseFindings = (context: Context): Finding[] => {
@@ -194,6 +160,18 @@ const judge = (
   const fails = carries === undefined || hold > carries
   const gateFails = overload === undefined || gate > overload
   const share = `${amps(hold)} that ${fuse.name} passes without end at a rating of ${amps(rating)}`
+  // A hotter zone could only make it worse: what fails stays failed, what holds is not known to hold.
+  const cold = zonesOfUnknownHeat(build, wire)
+  if (!fails && !gateFails && cold.length > 0) {
+    const missing = `ambient temperature of ${list(cold)}`
+    return finding({
+      ...base,
+      verdict: 'unknown',
+      says: `${about} behind ${fuse.name} suits the warmest place entered, ${place.name} (${celsius(place.ambient)}); the ${missing} is not entered.`,
+      todo: `Enter the ${missing}.`,
+      missing,
+    })
+  }
   if (!fails && !gateFails)
     return finding({
       ...base,

@@ -8,12 +8,14 @@ import type { Build, Device, OperatingCase, Wire } from '../model/build.ts'
 import { BODY, ENGINE } from './circuit.ts'
 import { deviceIdOf, endpointOf, own } from './make.ts'
 import { alternatorPins, batteryPins, controllerPins, relayPins, starterPins, twoPins } from './pins.ts'
-import { conductorFacts, hottestZone, jointResistance, warmed, wireLength } from './wireData.ts'
+import { conductorFacts, hottestZone, jointResistance, warmed, wireLength, zonesOfUnknownHeat } from './wireData.ts'
 
 export interface Missing {
   /** `collection/id`. */
   readonly subject: string
   readonly datum: string
+  /** Nodes between which it would stand: with volts across them, current that it would draw or switch is hidden. */
+  readonly across?: readonly [string, string]
 }
 export interface Bound {
   readonly network: Network
@@ -59,8 +61,8 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
   const assumed: string[] = []
   const unsure = new Set<string>()
   const loads = new Set<string>()
-  const lack = (subject: string, datum: string): void => {
-    missing.push({ subject, datum })
+  const lack = (subject: string, datum: string, across?: readonly [string, string]): void => {
+    missing.push(across === undefined ? { subject, datum } : { subject, datum, across })
   }
   const assume = (id: string, what: string) => assumed.push(`${id}: ${what} (common practice, no published source)`)
   const nodeOf = (endpoint: string): string => {
@@ -111,6 +113,9 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
       if (joint) return sum + jointResistance(joint)
       return sum + 1e-3
     }, 0)
+    const cold = runs(kase) ? zonesOfUnknownHeat(build, wire) : []
+    if (cold.length > 0) assume(wire.id, `no warmer in ${cold.join(', ')} than elsewhere on its way`)
+    else if (runs(kase) && !hottestZone(build, wire)) assume(wire.id, 'conductor at 20 °C, no zone entered')
     const temperature = runs(kase) ? (hottestZone(build, wire)?.ambient ?? T20) : (kase.ambient?.value ?? T20)
     if (!wire.ends?.from || !wire.ends.to) assume(wire.id, 'crimps of 1 mΩ')
     if (!facts || length === undefined) {
@@ -213,17 +218,17 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
           return
         }
         if (!spec.solenoidResistance) {
-          lack(subject, 'resistance of the solenoid')
+          lack(subject, 'resistance of the solenoid', [at(solenoid), frame])
           return
         }
         resistor(`${id}#solenoid`, at(solenoid), frame, spec.solenoidResistance.value)
         if (kase.engine !== 'cranking') return
         if (!spec.pullIn) {
-          lack(subject, 'pull-in voltage of the solenoid')
+          lack(subject, 'pull-in voltage of the solenoid', [at(solenoid), frame])
           return
         }
         if (!spec.crankingCurrent) {
-          lack(subject, 'cranking current')
+          lack(subject, 'cranking current', [at(solenoid), frame])
           return
         }
         put({
@@ -275,12 +280,12 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
           return
         }
         if (!spec.coilResistance) {
-          lack(subject, 'resistance of the coil')
+          lack(subject, 'resistance of the coil', [at(c1), at(c2)])
           return
         }
         resistor(`${id}#coil`, at(c1), at(c2), spec.coilResistance.value)
         if (!spec.pullIn) {
-          lack(subject, 'pull-in voltage')
+          lack(subject, 'pull-in voltage', [at(c1), at(c2)])
           return
         }
         if (!spec.dropOut) assume(id, 'drop-out at 30 % of pull-in')
@@ -329,7 +334,7 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
       case 'resistor': {
         const two = twoPins(device)
         if (!two || !spec.resistance) {
-          lack(subject, 'resistance')
+          lack(subject, 'resistance', two && [at(two[0]), at(two[1])])
           return
         }
         resistor(id, at(two[0]), at(two[1]), spec.resistance.value)
@@ -367,14 +372,14 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
     for (const load of device.loads ?? []) {
       if (load.onlyIn && !load.onlyIn.includes(kase.id)) continue
       const id = loadElement(device.id, load.id)
+      const [a, b] = [nodeOf(endpointOf(device.id, load.from)), nodeOf(endpointOf(device.id, load.to))]
       if (!load.law) {
-        lack(`devices/${device.id}`, `what ${load.name ?? load.id} draws`)
+        lack(`devices/${device.id}`, `what ${load.name ?? load.id} draws`, [a, b])
         continue
       }
       // Averages: the load draws its full current for its duty, so its mean is that of a load so much smaller.
       const duty = (load.duty ?? 1) * (dutyOf.get(device.id) ?? 1)
       if (duty === 0) continue
-      const [a, b] = [nodeOf(endpointOf(device.id, load.from)), nodeOf(endpointOf(device.id, load.to))]
       const { law } = load
       loads.add(id)
       switch (law.type) {
@@ -420,7 +425,7 @@ export const bindCase = (build: Build, kase: OperatingCase): Bound => {
           const ratedVoltage = law.ratedVoltage.value
           const stallResistance = ratedVoltage / (law.stallCurrent.value * duty)
           if (law.stallCurrent.value <= law.runningCurrent.value) {
-            lack(`devices/${device.id}`, 'a stalled current above the running one')
+            lack(`devices/${device.id}`, 'a stalled current above the running one', [a, b])
             break
           }
           put({

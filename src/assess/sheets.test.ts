@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Build } from '../model/build.ts'
 import { assess } from './assess.ts'
-import { small } from './small.testing.ts'
+import { small, wire } from './small.testing.ts'
 
 /** The small build with its lamp as a pump of the fuel sheet, at full load on the battery alone. */
 const fuelled = (change?: (build: Build) => void): Build =>
@@ -55,6 +55,37 @@ describe('pump-supports-power', () => {
       verdict: 'unknown',
       missing: 'the pump’s flow curve',
     })
+  })
+})
+
+it('a pump behind a relay whose coil is not described is unknown, not dead', () => {
+  const build = fuelled((b) => {
+    const c = b.collections
+    c.devices.relay = {
+      id: 'relay',
+      name: 'Relay',
+      zone: 'bay',
+      pins: { 30: {}, 87: {}, 85: {}, 86: {} },
+      spec: { kind: 'relay' },
+    }
+    c.wires['W-3'] = wire('W-3', 'switch.2', 'relay.30')
+    c.wires['W-6'] = wire('W-6', 'switch.2', 'relay.86')
+    c.wires['W-7'] = wire('W-7', 'relay.85', 'stud.S')
+    c.wires['W-8'] = wire('W-8', 'relay.87', 'lamp.+')
+    // Without a path of its own the pump lies at 0 V on both sides.
+    c.devices.bleed = {
+      id: 'bleed',
+      name: 'Bleed',
+      zone: 'bay',
+      pins: { 1: {}, 2: {} },
+      spec: { kind: 'resistor', resistance: { value: 1e4 } },
+    }
+    c.wires['W-9'] = wire('W-9', 'bleed.1', 'lamp.+')
+    c.wires['W-10'] = wire('W-10', 'bleed.2', 'stud.S')
+  })
+  expect(one(build, 'pump-supports-power')).toMatchObject({
+    verdict: 'unknown',
+    missing: 'resistance of the coil of Relay',
   })
 })
 

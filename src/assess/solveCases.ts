@@ -81,6 +81,20 @@ export const solveCase = (build: Build, kase: OperatingCase): Solved => {
   }
 }
 
+/** Volts below which a thing counts as not fed. */
+export const FED_VOLTS = 0.5
+
+/**
+ * What is fed in this case and would draw or switch current, were its figures entered. Others then get no more than the
+ * solved voltage, perhaps less: too little stays too little, and enough is not known to be enough.
+ */
+export const hiddenDraws = ({ missing, nodes }: Pick<Solved, 'missing' | 'nodes'>): Missing[] =>
+  missing.filter(({ across }) => {
+    if (across === undefined) return false
+    const [a, b] = [nodes.get(across[0]), nodes.get(across[1])]
+    return a != null && b != null && Math.abs(a - b) > FED_VOLTS
+  })
+
 export interface Step {
   readonly element: string
   readonly drop: number

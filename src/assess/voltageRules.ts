@@ -19,18 +19,19 @@ import {
   volts,
   wireName,
 } from './make.ts'
-import { chain, type Solved, type Step } from './solveCases.ts'
+import { chain, FED_VOLTS, hiddenDraws, type Solved, type Step } from './solveCases.ts'
 import { conductorFacts, SIZES, warmed, wireLength } from './wireData.ts'
 
 /** Of the source's voltage. ABYC E-11: 10 % for non-critical loads (read in a supplier's wire chart). */
 const DROP_SHARE = 0.1
-const FED_VOLTS = 0.5
 
 interface Judged {
   readonly solved: Solved
   readonly voltage: number
   readonly source: number
   readonly unsure: readonly string[]
+  /** What may draw more than was solved. */
+  readonly hidden: readonly string[]
 }
 
 /** Volts at the terminals of what feeds the car in this case: the alternator while it delivers, else the battery. */
@@ -61,7 +62,13 @@ export const voltageFindings = (context: Context): Finding[] => {
   for (const device of Object.values(build.collections.devices)) {
     if (device.restricted) continue
     for (const load of device.loads ?? []) {
-      if (!load.needs || !load.law) continue
+      // What it draws is asked for by `missing-data`.
+      if (!load.law) continue
+      const needs = neededVolts(load)
+      if (needs === undefined) {
+        if (WORKS.has(device.spec.kind)) findings.push(needsFinding(context, device, load))
+        continue
+      }
       const judged: Judged[] = []
       for (const solved of cases) {
         if (!solved.solved || solved.kase.battery === 'reversed' || solved.kase.supply) continue
@@ -86,6 +93,9 @@ export const voltageFindings = (context: Context): Finding[] => {
               .map(({ element }) => element.replace('wire:', '')),
             ...sourceGap(context, solved),
           ],
+          hidden: hiddenDraws(solved).map(
+            ({ subject, datum }) => `${datum} of ${deviceName(build, subject.slice('devices/'.length))}`,
+          ),
         })
       }
       if (judged.length === 0) {
@@ -93,11 +103,44 @@ export const voltageFindings = (context: Context): Finding[] => {
         if (unfed) findings.push(unfed)
         continue
       }
-      const found = judgeLoad(context, device.id, load.id, load.needs.value, judged)
+      const found = judgeLoad(context, device.id, load.id, needs, judged)
       if (found) findings.push(found)
     }
   }
   return findings
+}
+
+type Load = NonNullable<Device['loads']>[number]
+/** Kinds that do work, so that too few volts are felt; a gauge’s or sender’s resistance only reads. */
+const WORKS: ReadonlySet<Device['spec']['kind']> = new Set([
+  'lamp',
+  'motor',
+  'pump',
+  'heater',
+  'solenoid',
+  'injector',
+  'coil',
+  'module',
+])
+
+/** As entered; else the voltage below which its law says that it no longer draws what it should. */
+const neededVolts = ({ needs, law }: Load): number | undefined =>
+  needs?.value ?? (law && 'minimumVoltage' in law ? law.minimumVoltage.value : undefined)
+
+const needsFinding = ({ build }: Context, device: Device, load: Load): Finding => {
+  const missing = `least voltage at which ${load.name ?? load.id} of ${device.name} does its job`
+  return finding({
+    rule: 'load-voltage',
+    verdict: 'unknown',
+    system: 'electrical',
+    subject: `devices/${device.id}`,
+    part: load.id,
+    about: device.name,
+    zone: deviceZone(build, device.id),
+    says: `Whether ${device.name} gets enough volts cannot be judged: the ${missing} is not entered.`,
+    todo: `Enter the ${missing}.`,
+    missing,
+  })
 }
 
 /** A load that no case feeds, where something on its shortest way from the battery has figures missing: they are why. */
@@ -158,15 +201,15 @@ const judgeLoad = (
   needs: number,
   judged: readonly Judged[],
 ): Finding | undefined => {
-  const rank = ({ voltage, source, unsure }: Judged) => {
+  const rank = ({ voltage, source, unsure, hidden }: Judged) => {
     if (unsure.length > 0) return 2
     if (voltage < needs && source >= needs) return 0
     if (voltage < needs || source - voltage > DROP_SHARE * source) return 1
-    return 3
+    return hidden.length > 0 ? 2 : 3
   }
   const worst = [...judged].sort((a, b) => rank(a) - rank(b) || a.voltage - b.voltage)[0]
   if (!worst) return undefined
-  const { solved, voltage, source, unsure } = worst
+  const { solved, voltage, source, unsure, hidden } = worst
   const record = own(build.collections.devices, device)!
   const name = record.name
   const where = `“${solved.kase.name}”`
@@ -205,6 +248,15 @@ const judgeLoad = (
     'Source: Kirchhoff’s laws; wires at the largest resistance their standard allows and at the hottest zone they pass.',
   ]
   const fed = `${name} gets ${volts(voltage)} in ${where}`
+  if (rank(worst) === 2)
+    return finding({
+      ...base,
+      verdict: 'unknown',
+      says: `${fed} or less: ${list(hidden.slice(0, 4))}${hidden.length > 4 ? ` and ${hidden.length - 4} more` : ''} ${hidden.length === 1 ? 'is' : 'are'} not entered, and what is fed beside it takes volts from it.`,
+      todo: `Enter the ${list(hidden.slice(0, 4))}.`,
+      missing: list(hidden),
+      working: lines.slice(0, 2),
+    })
   if (voltage >= needs && source - voltage <= DROP_SHARE * source)
     return finding({
       ...base,

@@ -46,6 +46,13 @@ export const hottestZone = (
   return hottest
 }
 
+/** Names of the zones on the way whose ambient temperature is not entered: any of them may be the hottest. */
+export const zonesOfUnknownHeat = (build: Build, wire: Wire): string[] =>
+  wireZones(build, wire).flatMap((id) => {
+    const zone = own(build.collections.zones, id)
+    return zone && !zone.ambient ? [zone.name] : []
+  })
+
 export interface ConductorFacts {
   readonly metal: 'copper' | 'aluminium'
   /** Ω/m at 20 °C, the largest that the standard allows. */
