@@ -7,6 +7,7 @@ import { controller } from './controller.ts'
 import { draft } from './draft.ts'
 import { lighting } from './lighting.ts'
 import { power } from './power.ts'
+import { runningGear } from './runningGear.ts'
 import { services } from './services.ts'
 import { sheets } from './sheets.ts'
 import { work } from './work.ts'
@@ -14,6 +15,6 @@ import { work } from './work.ts'
 /** A fresh copy each time, so that whoever edits it spoils nobody else's. */
 export const demoBuild = (): Build => {
   const pen = draft('Tarnwick 8 with a Halvard 21T')
-  for (const room of [body, power, lighting, cabin, services, controller, cases, sheets, work]) room(pen)
+  for (const room of [body, power, lighting, cabin, services, controller, cases, sheets, runningGear, work]) room(pen)
   return pen.finish()
 }

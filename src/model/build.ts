@@ -126,7 +126,52 @@ export const brakeSheet = z.strictObject({
   friction: measure('ratio', 'positive').optional(),
   circuits: z.enum(['single', 'front and rear', 'diagonal']).optional(),
 })
-export const sheets = { vehicle, engine, fuel: fuelSheet, air: airSheet, cooling: coolingSheet, brakes: brakeSheet }
+const oilSheet = z.strictObject({
+  capacity: measure('volume', 'positive').optional(),
+  hotIdlePressure: measure('pressureGauge', 'positive').optional(),
+  pressures: z
+    .array(z.tuple([measure('angularSpeed', 'non-negative'), measure('pressureGauge', 'non-negative')]))
+    .optional()
+    .describe('hot oil pressure against engine speed'),
+  turboFeedBore: measure('length', 'positive').optional(),
+  turboDrainBore: measure('length', 'positive').optional(),
+  breather: z.enum(['open', 'to the intake', 'catch tank']).optional(),
+})
+const exhaustSheet = z.strictObject({
+  bore: measure('length', 'positive').optional(),
+  length: measure('length', 'positive').optional(),
+  backPressure: measure('pressureGauge', 'non-negative').optional().describe('before the silencer at full load'),
+  near: z
+    .array(z.strictObject({ name, distance: measure('length', 'positive'), shielded: z.boolean().optional() }))
+    .optional()
+    .describe('loom, pipes and hoses close to hot metal'),
+})
+const vacuumSheet = z.strictObject({
+  users: z.array(z.strictObject({ id, name, port: name.optional(), checkValve: z.boolean().optional() })).optional(),
+  blankedPorts: z.array(name).optional(),
+  reservoir: measure('volume', 'positive').optional(),
+})
+const drivelineSheet = z.strictObject({
+  clutchTorque: measure('torque', 'positive').optional().describe('rated capacity'),
+  gearboxTorque: measure('torque', 'positive').optional().describe('rated input'),
+  axleTorque: measure('torque', 'positive').optional().describe('rated output'),
+  propshaftLength: measure('length', 'positive').optional(),
+  propshaftDiameter: measure('length', 'positive').optional(),
+  propshaftWall: measure('length', 'positive').optional(),
+  jointAngles: z.array(measure('angle')).optional(),
+})
+export const sheets = {
+  vehicle,
+  engine,
+  fuel: fuelSheet,
+  air: airSheet,
+  cooling: coolingSheet,
+  oil: oilSheet,
+  exhaust: exhaustSheet,
+  vacuum: vacuumSheet,
+  brakes: brakeSheet,
+  driveline: drivelineSheet,
+}
 
 export const job = z.strictObject({
   id,
@@ -283,9 +328,7 @@ const byId = <T extends z.ZodType>(schema: T) => z.record(id, schema)
 export const buildSchema = z.strictObject({
   format: z.literal(FORMAT),
   name,
-  sheets: z
-    .strictObject({ vehicle, engine, fuel: fuelSheet, air: airSheet, cooling: coolingSheet, brakes: brakeSheet })
-    .partial(),
+  sheets: z.strictObject(sheets).partial(),
   collections: z.strictObject({
     zones: byId(zone),
     circuits: byId(circuit),

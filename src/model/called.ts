@@ -29,7 +29,11 @@ const SHEET: Record<SheetName, string> = {
   fuel: 'The fuel sheet',
   air: 'The air sheet',
   cooling: 'The cooling sheet',
+  oil: 'The oil sheet',
+  exhaust: 'The exhaust sheet',
+  vacuum: 'The vacuum sheet',
   brakes: 'The brake sheet',
+  driveline: 'The driveline sheet',
 }
 
 export const called = (collection: CollectionName, id: string): string => `${RECORD[collection]} ${id}`
