@@ -126,12 +126,13 @@ test('a wire list is shown first, stored on --yes, and its bad rows are named by
     'No;From;To;Size;Colour;Length (mm)\nW-1;battery.+;fan-fuse.1;2.5 mm²;red/white;400\nW-2;fan-fuse.2;fan.+;AWG 14;BK;2100\nW-3;fan.-;;1.5 mm²;BN;900\nW-4;a.1;b.1;2,5;stripy;10\nW-5;fan.-;stud.S;"1,234";BN;-5\n',
   )
   const shown = await swapwright('wires', 'import', list, '--build', at('van'))
-  expect(shown.status).toBe(0)
+  expect(shown.status).toBe(4)
   expect(shown.out).toMatch(/Nothing is stored yet/)
   expect(shown.out).toMatch(/Line 4: the end “” names no device/)
   expect(shown.out).toMatch(/Line 5: colour “stripy”/)
   expect(shown.out).toMatch(/Line 6: size/)
   const stored = await swapwright('wires', 'import', list, '--build', at('van'), '--yes')
+  expect(stored.status).toBe(4)
   expect(stored.out).toMatch(/2 wires read/)
   const build = JSON.parse((await swapwright('export', at('van'))).out)
   expect(Object.keys(build.collections.wires)).toEqual(['W-1', 'W-2'])
@@ -139,6 +140,12 @@ test('a wire list is shown first, stored on --yes, and its bad rows are named by
   expect(build.collections.wires['W-1'].length.value).toBeCloseTo(0.4, 9)
   expect(build.collections.wires['W-2'].area.value).toBeCloseTo(2.0809e-6, 9)
   expect((await swapwright('undo', '--build', at('van'))).out).toMatch(/Taken back: Wire list/)
+})
+
+test('help after the id of a calculation names its inputs', async () => {
+  const help = await swapwright('calc', 'voltage-drop', '--help')
+  expect(help.status).toBe(0)
+  expect(help.out).toMatch(/voltage-drop: Voltage drop along a conductor\n {2}resistance/)
 })
 
 test('a cell that a spreadsheet would run comes out inert', async () => {

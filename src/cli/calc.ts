@@ -26,11 +26,17 @@ export const addCalc = (program: Command, out: Out): void => {
     .option('-i, --input <name=value...>', 'an input as you would write it: length="2 m 30", area="2.5 mm² ± 0.1 mm²"')
     .option('-l, --list', 'list the calculations')
     .option('--json', 'print JSON')
+    .helpOption(false)
+    .option('-h, --help', 'this help; after an id, the inputs of that calculation')
     .addHelpText(
       'after',
       '\nswapwright calc --list\nswapwright calc voltage-drop            names its inputs\nswapwright calc injector-demand --input power="150 kW" --input …',
     )
-    .action((id: string | undefined, options: { input?: string[]; list?: boolean; json?: boolean }) => {
+    .action((id: string | undefined, options: { input?: string[]; list?: boolean; json?: boolean; help?: boolean }, command: Command) => {
+      if (options.help && id === undefined) {
+        command.outputHelp()
+        return
+      }
       if (options.list || id === undefined) {
         if (options.json) out.write(`${JSON.stringify(calculations.map(describe), null, 2)}\n`)
         else for (const calc of calculations) out.write(`${calc.id.padEnd(30)} ${calc.title}\n`)
@@ -39,7 +45,7 @@ export const addCalc = (program: Command, out: Out): void => {
       const calc = calculationOf(id)
       if (!calc)
         throw refuse('no-calculation', `There is no calculation “${id}”.`, 'List them with "swapwright calc --list".')
-      if (!options.input) {
+      if (!options.input || options.help) {
         out.write(options.json ? `${JSON.stringify(describe(calc), null, 2)}\n` : `${help(calc)}\n`)
         return
       }

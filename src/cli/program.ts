@@ -29,7 +29,7 @@ A first evening:
     .exitOverride()
   addBuilds(program, out, setStatus)
   addCalc(program, out)
-  addWires(program, out)
+  addWires(program, out, setStatus)
   addLogs(program, out, setStatus)
   addNetwork(program, out)
   addServe(program, out)

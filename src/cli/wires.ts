@@ -29,7 +29,7 @@ const readMap = (entries: readonly string[], headers: readonly string[]): Column
   return map
 }
 
-export const addWires = (program: Command, out: Out): void => {
+export const addWires = (program: Command, out: Out, setStatus: (status: number) => void): void => {
   const wires = program.command('wires').description('wire lists in and out')
   wires
     .command('import <file>')
@@ -48,6 +48,8 @@ export const addWires = (program: Command, out: Out): void => {
           options.map ? readMap(options.map, rows[0]?.cells ?? []) : undefined,
         )
         if (options.yes) store.edit(withClosings(store.read(), proposal.edit))
+        // What was understood is kept, yet a script must hear that something was not.
+        if (proposal.aside.length > 0) setStatus(4)
         const columns = Object.entries(proposal.columns).map(
           ([field, index]) => `${FIELDS[field as Field].title} ← “${proposal.headers[index]}”`,
         )
