@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { extname, join, resolve, sep } from 'node:path'
 import { zValidator } from '@hono/zod-validator'
-import { Hono } from 'hono'
+import { Hono, type MiddlewareHandler } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { HTTPException } from 'hono/http-exception'
 import { streamSSE } from 'hono/streaming'
@@ -10,13 +10,15 @@ import { z } from 'zod'
 import { describeStored, strip } from '../logs/query.ts'
 import type { Build, Edit } from '../model/build.ts'
 import { addLog, coolingFromLog, logOf, logTable } from '../store/logs.ts'
+import { alreadyDone, mergeEdit } from '../store/merge.ts'
+import { addPhoto, photoFile } from '../store/photos.ts'
 import { withClosings } from '../store/settle.ts'
 import type { Store } from '../store/store.ts'
 import { type ColumnMap, FIELDS, type Field } from '../store/wireList/columns.ts'
 import { proposeWires } from '../store/wireList/import.ts'
 import { readTable } from '../store/wireList/table.ts'
 import { type Problem, Refusal, refuse } from '../units/problem.ts'
-import { guard } from './guard.ts'
+import type { Hub } from './hub.ts'
 import { withUpload } from './uploads.ts'
 
 const change = z.union([
@@ -24,7 +26,12 @@ const change = z.union([
   z.strictObject({ sheet: z.string(), value: z.unknown() }),
   z.strictObject({ name: z.string() }),
 ])
-const editBody = z.strictObject({ label: z.string().min(1).max(200), changes: z.array(change).min(1).max(20_000) })
+const editBody = z.strictObject({
+  label: z.string().min(1).max(200),
+  changes: z.array(change).min(1).max(20_000),
+  // What each changed record was when the edit was made; without it the edit is laid over whatever is there.
+  from: z.array(z.unknown()).optional(),
+})
 
 const TYPES: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',
@@ -60,12 +67,21 @@ const decoded = (path: string): string | undefined => {
   }
 }
 
-export const makeApp = (store: Store, pages: string) => {
-  const listeners = new Set<(version: number) => void>()
-  const state = (build: Build = store.read()): { build: Build; seq: number; canUndo: boolean; canRedo: boolean } => {
+export interface AppParts {
+  readonly store: Store
+  readonly pages: string
+  readonly guard: MiddlewareHandler
+  readonly hub: Hub
+  /** Routes that only this door has: the home network's switch, or pairing. */
+  readonly more?: (app: Hono) => void
+}
+
+export const makeApp = ({ store, pages, guard, hub, more }: AppParts) => {
+  const state = (build: Build = store.read()) => {
     const history = store.history()
     return {
       build,
+      identity: store.identity,
       seq: store.version(),
       canUndo: history.some((entry) => !entry.undone),
       canRedo: history.some((entry) => entry.undone),
@@ -73,7 +89,7 @@ export const makeApp = (store: Store, pages: string) => {
   }
   /** Every open page is told that something changed. */
   const told = () => {
-    for (const tell of listeners) tell(store.version())
+    hub.tell(store.version())
     return state()
   }
   const refuseShape = (result: {
@@ -93,14 +109,53 @@ export const makeApp = (store: Store, pages: string) => {
     )
   }
 
-  const app = new Hono()
-    .use('*', guard)
+  const base = new Hono().use('*', guard)
+  more?.(base)
+  const app = base
     .use('/api/edits', bodyLimit({ maxSize: 64 * 1024 * 1024 }))
     .get('/api/build', (context) => context.json(state()))
     .get('/api/history', (context) => context.json(store.history().slice(-500)))
     .post('/api/edits', zValidator('json', editBody, refuseShape), (context) => {
-      store.edit(withClosings(store.read(), context.req.valid('json') as Edit))
+      const { from, ...given } = context.req.valid('json')
+      const wanted = given as Edit
+      const build = store.read()
+      if (from === undefined) store.edit(withClosings(build, wanted))
+      else if (!alreadyDone(build, wanted)) {
+        const merged = mergeEdit(build, wanted, from)
+        if ('conflicts' in merged)
+          return context.json(
+            {
+              problems: refuse(
+                'changed-elsewhere',
+                `“${wanted.label}” was made on an older copy; the same thing was changed elsewhere meanwhile.`,
+                'Choose which of the two stays.',
+              ).problems,
+              conflicts: merged.conflicts,
+              ...state(),
+            },
+            409,
+          )
+        store.edit(withClosings(build, merged.edit))
+      }
       return context.json(told())
+    })
+    .post('/api/photos', (context) =>
+      withUpload(context.req.raw.body, context.req.query('name') ?? 'photo', async (file, name) => {
+        const about = context.req.query('about')
+        const photo = addPhoto(store, file, {
+          name,
+          ...(about === undefined ? {} : { about }),
+          when: context.req.query('when') ?? new Date().toISOString(),
+        })
+        return context.json({ photo, ...told() })
+      }),
+    )
+    .get('/api/photos/:id', (context) => {
+      const { type, bytes } = photoFile(store, context.req.param('id'))
+      return context.body(new Uint8Array(bytes), 200, {
+        'Content-Type': type,
+        'Cache-Control': 'private, max-age=86400',
+      })
     })
     .post('/api/undo', (context) => {
       const done = store.undo()
@@ -113,8 +168,7 @@ export const makeApp = (store: Store, pages: string) => {
     .get('/api/events', (context) =>
       streamSSE(context, async (stream) => {
         const tell = (version: number): void => void stream.writeSSE({ event: 'changed', data: String(version) })
-        listeners.add(tell)
-        stream.onAbort(() => void listeners.delete(tell))
+        stream.onAbort(hub.listen(tell))
         await stream.writeSSE({ event: 'changed', data: String(store.version()) })
         while (!stream.aborted) await stream.sleep(15_000)
       }),

@@ -2,6 +2,7 @@
  * A build folder opened for reading and editing. Rules: SPEC.md beside this file.
  * Records are rows, an edit is one transaction with its journal entry, undo swaps `before` and `after`.
  */
+import { randomUUID } from 'node:crypto'
 import { existsSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
@@ -28,6 +29,8 @@ export interface HistoryEntry {
 
 export interface Store {
   readonly folder: string
+  /** Of this folder, for as long as it is there: what waits on a phone for one build must not reach another. */
+  readonly identity: string
   read(): Build
   /** Number of the newest change to the build; grows by one with every edit, undo and redo. */
   version(): number
@@ -206,6 +209,9 @@ export const openBuild = (folder: string, options: { create?: string; readOnly?:
   }
 
   let current: Build
+  const named = database.prepare("select value from meta where key = 'identity'").get() as { value: string } | undefined
+  const identity = named?.value ?? randomUUID()
+  if (named === undefined && !readOnly) putMeta.run('identity', identity)
   try {
     current = load()
   } catch (error) {
@@ -269,6 +275,7 @@ export const openBuild = (folder: string, options: { create?: string; readOnly?:
 
   return {
     folder,
+    identity,
     read: () => {
       // The writer may have moved on since; a writer itself is alone, so its copy is the newest.
       if (readOnly) current = load()
