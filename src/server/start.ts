@@ -18,15 +18,20 @@ const PAGES = here.includes(`${join('dist', 'src')}`) ? join(here, '../../web') 
 export const startServer = ({
   store,
   port,
+  homeAddresses,
 }: {
   store: Store
   port: number
+  /** Where the home network is served; else every private address of this machine. */
+  homeAddresses?: () => readonly string[]
 }): Promise<{ address: string; close: () => Promise<void> }> =>
   new Promise((resolve, reject) => {
     const hub = makeHub()
     const parts = { store, pages: PAGES, hub }
-    const home = homeNetwork(store.folder, (homeGuard, pair) =>
-      makeApp({ ...parts, guard: homeGuard, more: (app) => void app.route('/', pair) }),
+    const home = homeNetwork(
+      store.folder,
+      (homeGuard, pair) => makeApp({ ...parts, guard: homeGuard, more: (app) => void app.route('/', pair) }),
+      homeAddresses === undefined ? {} : { addresses: homeAddresses },
     )
     const app = makeApp({ ...parts, guard, more: (more) => void more.route('/api/home', homeRoutes(home)) })
     const server = serve({ fetch: app.fetch, hostname: '127.0.0.1', port }, (info: AddressInfo) => {

@@ -4,15 +4,7 @@
  */
 import { isDeepStrictEqual } from 'node:util'
 import type { Build, Change, Edit } from '../model/build.ts'
-
-export interface Conflict {
-  /** `collection/id`, `sheet/name` or `name`. */
-  readonly subject: string
-  /** Fields that both changed; empty where one of them took the record away. */
-  readonly fields: readonly string[]
-  readonly mine: unknown
-  readonly stored: unknown
-}
+import type { Conflict } from '../model/conflict.ts'
 
 type Fields = Record<string, unknown>
 const isFields = (value: unknown): value is Fields =>

@@ -9,6 +9,9 @@ import { Findings } from './findings/Findings.tsx'
 import { Logs } from './logs/Logs.tsx'
 import { Empty } from './parts/Empty.tsx'
 import { Problems } from './parts/Problems.tsx'
+import { Pairing } from './phone/Pairing.tsx'
+import { Phone } from './phone/Phone.tsx'
+import { Unsent } from './phone/Unsent.tsx'
 import { listenForKeys } from './search/actions.ts'
 import { SearchField } from './search/SearchField.tsx'
 import { bench } from './workbench/bench.ts'
@@ -20,6 +23,7 @@ const BENCHES = [
   ['/circuits', 'Circuits'],
   ['/calculations', 'Calculations'],
   ['/logs', 'Logs'],
+  ['/phone', 'Phone'],
 ] as const
 
 export function App() {
@@ -65,12 +69,15 @@ function Frame() {
         <Problems list={problems} />
         <p className="out-of-sight" role="status">
           {done}
-          {unsent > 0 ? `, ${unsent} on the way` : ''}
+          {unsent.length > 0 ? `, ${unsent.length} on the way` : ''}
         </p>
-        {build === undefined ? (
+        <Unsent />
+        {place.startsWith('/phone/pair/') ? (
+          <Pairing code={place.slice('/phone/pair/'.length)} />
+        ) : build === undefined ? (
           <Empty says={problems.length > 0 ? 'No build is open.' : 'Opening the build …'}>
             {problems.length > 0 && (
-              <button type="button" onClick={() => void bench.start()}>
+              <button type="button" onClick={() => void bench.open()}>
                 Try again
               </button>
             )}
@@ -89,6 +96,7 @@ function Frame() {
             </Route>
             <Route path="/calculations/:id?">{({ id }) => <Calculations chosen={id} />}</Route>
             <Route path="/logs/:id?">{({ id }) => <Logs key={id} chosen={id} />}</Route>
+            <Route path="/phone" component={Phone} />
             <Route>
               <Empty says="There is no such page.">
                 <Link to="/">Back to the car</Link>

@@ -6,7 +6,7 @@ import chromiumFiles from '@sparticuz/chromium'
 import { type Browser, chromium, type Page } from 'playwright-core'
 import type { Build } from '../../src/model/build.ts'
 import { startServer } from '../../src/server/start.ts'
-import { openBuild } from '../../src/store/store.ts'
+import { openBuild, type Store } from '../../src/store/store.ts'
 
 export const WIDTHS = { phone: { width: 390, height: 844 }, laptop: { width: 1280, height: 860 } } as const
 
@@ -18,17 +18,22 @@ export const startBrowser = async (): Promise<Browser> =>
 
 export interface Workbench {
   readonly address: string
+  readonly store: Store
   readonly close: () => Promise<void>
 }
 
 /** The pages must have been built before: the tests look at what people get. */
-export const serveBuild = async (build: Build | undefined): Promise<Workbench> => {
+export const serveBuild = async (
+  build: Build | undefined,
+  homeAddresses?: () => readonly string[],
+): Promise<Workbench> => {
   const parent = mkdtempSync(join(tmpdir(), 'swapwright-browser-'))
   const store = openBuild(join(parent, 'build'), { create: build?.name ?? 'My build' })
   if (build) store.replace(build, 'Demo')
-  const server = await startServer({ store, port: 0 })
+  const server = await startServer({ store, port: 0, ...(homeAddresses ? { homeAddresses } : {}) })
   return {
     address: server.address,
+    store,
     close: async () => {
       await server.close()
       store.close()

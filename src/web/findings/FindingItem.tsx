@@ -4,6 +4,7 @@ import { Link } from 'wouter'
 import type { Finding } from '../../assess/finding.ts'
 import type { Job } from '../../model/build.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
+import { Photos } from '../phone/Photos.tsx'
 import { afterName, splitWorking } from './sortFindings.ts'
 
 interface Props {
@@ -106,6 +107,7 @@ function Opened({ finding, job, makeJob }: Omit<Props, 'opened'>) {
           </Link>
         )}
       </div>
+      <Photos about={finding.subject} name={finding.about} />
     </div>
   )
 }

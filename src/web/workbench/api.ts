@@ -1,4 +1,5 @@
 /** The only place that speaks HTTP. Whatever goes wrong comes back as problems, in sentences. */
+import type { Conflict } from '../../model/conflict.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 
 const isProblem = (item: unknown): item is Problem =>
@@ -19,6 +20,21 @@ const problemsOf = (status: number, body: unknown): readonly Problem[] => {
   ]
 }
 
+/** What both the page and somebody else changed, each in its own way; with the build as it now stands. */
+export interface ConflictAnswer {
+  readonly conflicts: readonly Conflict[]
+}
+export class Conflicted extends Refusal {
+  readonly answer: ConflictAnswer
+  constructor(problems: readonly Problem[], answer: ConflictAnswer) {
+    super(problems)
+    this.answer = answer
+  }
+}
+/** The server is out of reach, or does not know this phone (any more): what waits must be kept, not dropped. */
+export const isAway = (error: unknown): boolean =>
+  error instanceof Refusal && error.problems.some(({ code }) => code === 'no-server' || code === 'not-paired')
+
 export const ask = async <T>(path: string, init?: RequestInit): Promise<T> => {
   let response: Response
   try {
@@ -28,11 +44,12 @@ export const ask = async <T>(path: string, init?: RequestInit): Promise<T> => {
       {
         code: 'no-server',
         says: 'The server does not answer.',
-        todo: 'Start it again with “npm start”; what you typed is still in the page.',
+        todo: 'What you do here is kept and sent when it answers again; if it was stopped, start it with “npm start”.',
       },
     ])
   }
   const body: unknown = await response.json().catch(() => null)
+  if (response.status === 409) throw new Conflicted(problemsOf(409, body), body as ConflictAnswer)
   if (!response.ok) throw new Refusal(problemsOf(response.status, body))
   return body as T
 }

@@ -1,21 +1,29 @@
 /**
  * The open build in this browser. An edit shows at once and is judged here; it is sent in turn, and the server's
- * answer wins: when it refuses, the edit is taken back and its problems are shown.
+ * answer wins: when it refuses, the edit is taken back and its problems are shown. When the server is out of reach
+ * (a garage without signal), edits wait in this browser's own store and go when it is back.
  */
 import { type Assessment, assess } from '../../assess/assess.ts'
 import { closeAnswered } from '../../assess/jobs.ts'
 import type { Build, Edit } from '../../model/build.ts'
 import { applyChanges } from '../../model/read.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
-import { ask, send } from './api.ts'
+import { ask, Conflicted, isAway, send } from './api.ts'
+import { type Clash, keptFor, valueAt, type Waiting } from './waiting.ts'
 
 export interface BenchState {
   /** Undefined until the server has answered once. */
   readonly build: Build | undefined
   readonly assessment: Assessment | undefined
   readonly problems: readonly Problem[]
-  /** Edits that the server has not yet acknowledged. */
-  readonly unsent: number
+  /** Edits that the server has not yet acknowledged, oldest first. */
+  readonly unsent: readonly Edit[]
+  /** The server is out of reach; edits wait. */
+  readonly away: boolean
+  /** This phone must be paired (again) before anything can be sent. */
+  readonly unpaired: boolean
+  /** Edits that met a change made elsewhere, for the person to settle. */
+  readonly clashes: readonly Clash[]
   /** What was done last, for the status line. */
   readonly done: string
   readonly canUndo: boolean
@@ -24,6 +32,7 @@ export interface BenchState {
 /** What every route that reads or changes the build answers. */
 export interface BuildAnswer {
   readonly build: Build
+  readonly identity: string
   readonly seq: number
   readonly canUndo: boolean
   readonly canRedo: boolean
@@ -36,13 +45,20 @@ const problemsIn = (error: unknown): readonly Problem[] => {
 
 let served: Build | undefined
 let seq = -1
-let pending: Edit[] = []
+let pending: readonly Waiting[] = []
+let clashes: readonly Clash[] = []
+let kept: ReturnType<typeof keptFor> | undefined
+let retry: ReturnType<typeof setTimeout> | undefined
+const RETRY = 3000
 let queue: Promise<void> = Promise.resolve()
 let state: BenchState = {
   build: undefined,
   assessment: undefined,
   problems: [],
-  unsent: 0,
+  unsent: [],
+  away: false,
+  unpaired: false,
+  clashes: [],
   done: '',
   canUndo: false,
   canRedo: false,
@@ -83,6 +99,8 @@ const put = (next: Partial<BenchState>): void => {
   for (const listener of listeners) listener()
 }
 
+const queued = (): Pick<BenchState, 'unsent' | 'clashes'> => ({ unsent: pending.map(({ edit }) => edit), clashes })
+
 /** The served build with what is still on its way laid over it. */
 const settle = (said: Partial<BenchState> = {}): void => {
   if (served === undefined) {
@@ -90,9 +108,9 @@ const settle = (said: Partial<BenchState> = {}): void => {
     return
   }
   let build = served
-  for (const edit of pending) {
+  for (const { shown } of pending) {
     try {
-      build = applyChanges(build, edit.changes)
+      build = applyChanges(build, shown.changes)
     } catch (error) {
       // Another door changed the same thing meanwhile; the server will say so when this edit reaches it.
       problemsIn(error)
@@ -100,14 +118,14 @@ const settle = (said: Partial<BenchState> = {}): void => {
   }
   // The server's copy of what is already shown here need not be judged a second time.
   if (build === state.build || (state.assessment && JSON.stringify(build) === JSON.stringify(state.build))) {
-    put({ unsent: pending.length, ...said })
+    put({ ...queued(), ...said })
     return
   }
   const verdict = judge(build)
   put({
     build,
     assessment: verdict.assessment,
-    unsent: pending.length,
+    ...queued(),
     ...said,
     problems: [...(said.problems ?? []), ...verdict.problems],
   })
@@ -120,26 +138,92 @@ const serve = ({ build, seq: now, canUndo, canRedo }: BuildAnswer): Partial<Benc
   seq = now
   return { canUndo, canRedo }
 }
-const refresh = async (): Promise<Partial<BenchState>> => serve(await ask<BuildAnswer>('/api/build'))
+/** The served build; the first time also what was left waiting in this browser when the page was closed. */
+const refresh = async (): Promise<Partial<BenchState>> => {
+  const answer = await ask<BuildAnswer>('/api/build')
+  if (kept === undefined) {
+    kept = keptFor(answer.identity)
+    const before = await kept.read()
+    pending = [...before.waiting, ...pending]
+    clashes = [...before.clashes, ...clashes]
+  }
+  return serve(answer)
+}
+const keep = (): void => kept?.write({ waiting: pending, clashes })
 
 const inTurn = (task: () => Promise<void>): Promise<void> => {
   queue = queue.then(task)
   return queue
 }
 
+/** Sends what waits, oldest first, until nothing is left or the server is out of reach. */
+const sendWaiting = (): Promise<void> =>
+  inTurn(async () => {
+    clearTimeout(retry)
+    for (let first = pending[0]; first !== undefined; first = pending[0]) {
+      const sent = first
+      try {
+        const answer = await send<BuildAnswer>('/api/edits', { ...sent.edit, from: sent.from })
+        drop(sent)
+        settle({ ...serve(answer), away: false, unpaired: false })
+      } catch (error) {
+        if (isAway(error)) {
+          wait(error)
+          return
+        }
+        drop(sent)
+        if (error instanceof Conflicted) {
+          clashes = [...clashes, { edit: sent.edit, conflicts: error.answer.conflicts }]
+          keep()
+        }
+        settle({ problems: problemsIn(error), done: '' })
+      }
+    }
+  })
+const drop = (sent: Waiting): void => {
+  pending = pending.filter((waiting) => waiting !== sent)
+  keep()
+}
+const wait = (error: unknown): void => {
+  const unpaired = problemsIn(error).some(({ code }) => code === 'not-paired')
+  settle({ away: !unpaired, unpaired })
+  clearTimeout(retry)
+  if (!unpaired) retry = setTimeout(() => void catchUp(), RETRY)
+}
+
+/** After a time without the server: what changed meanwhile, then what waits here. */
+const catchUp = async (): Promise<void> => {
+  await inTurn(async () => {
+    try {
+      settle({ ...(await refresh()), away: false, unpaired: false })
+      listenOnce()
+    } catch (error) {
+      if (isAway(error)) wait(error)
+      else put({ problems: problemsIn(error) })
+    }
+  })
+  if (!state.away && !state.unpaired && pending.length > 0) await sendWaiting()
+}
+
 /** Every page hears of every change by its number; a page that has made the change itself knows it already. */
 const listen = (): void => {
   const events = new EventSource('/api/events')
   events.addEventListener('changed', ({ data }: MessageEvent<string>) => {
-    void inTurn(async () => {
-      if (Number(data) <= seq) return
-      try {
-        settle(await refresh())
-      } catch (error) {
-        put({ problems: problemsIn(error) })
-      }
-    })
+    if (Number(data) > seq || state.away) void catchUp()
   })
+  // The browser tries again by itself, unless it was told to go away; meanwhile the person should know.
+  events.addEventListener('error', () => {
+    if (events.readyState === EventSource.CLOSED) {
+      listening = false
+      void catchUp()
+    } else put({ away: true })
+  })
+}
+let listening = false
+const listenOnce = (): void => {
+  if (listening) return
+  listening = true
+  listen()
 }
 
 const ordered = (path: string, done: string): Promise<void> =>
@@ -163,43 +247,67 @@ export const bench = {
   },
   read: (): BenchState => state,
 
-  start: (): Promise<void> =>
+  start: (): Promise<void> => {
+    addEventListener('online', () => void catchUp())
+    // A phone that slept may have lost its line without noticing.
+    document.addEventListener('visibilitychange', () => {
+      if (!document.hidden && state.build !== undefined) void catchUp()
+    })
+    return bench.open()
+  },
+  /** Opens the build, at the start or after pairing. */
+  open: (): Promise<void> =>
     inTurn(async () => {
       try {
-        settle({ ...(await refresh()), problems: [] })
-        listen()
+        settle({ ...(await refresh()), problems: [], unpaired: false })
+        listenOnce()
       } catch (error) {
-        put({ problems: problemsIn(error) })
+        put({ problems: problemsIn(error), unpaired: problemsIn(error).some(({ code }) => code === 'not-paired') })
       }
-    }),
+    }).then(() => (pending.length > 0 ? sendWaiting() : undefined)),
 
   /** False when the edit does not fit the build; the problems are then in the state and nothing has changed. */
   edit: (wanted: Edit): boolean => {
     if (state.build === undefined) return false
-    let edit: Edit
+    const before = state.build
+    let shown: Edit
     try {
-      edit = withClosings(wanted, applyChanges(state.build, wanted.changes))
+      shown = withClosings(wanted, applyChanges(before, wanted.changes))
     } catch (error) {
       put({ problems: problemsIn(error), done: '' })
       return false
     }
-    pending = [...pending, edit]
-    settle({ problems: [], done: edit.label })
-    void inTurn(async () => {
-      try {
-        const answer = await send<BuildAnswer>('/api/edits', edit)
-        pending = pending.filter((waiting) => waiting !== edit)
-        settle(serve(answer))
-      } catch (error) {
-        pending = pending.filter((waiting) => waiting !== edit)
-        settle({ problems: problemsIn(error), done: '' })
-      }
-    })
+    // The server closes what the edit answers by itself; what is sent is what the person did.
+    pending = [...pending, { edit: wanted, shown, from: wanted.changes.map((change) => valueAt(before, change)) }]
+    keep()
+    settle({ problems: [], done: wanted.label })
+    void sendWaiting()
     return true
   },
-  undo: (): Promise<void> => ordered('/api/undo', 'Undone'),
+  /** What waits unsent is taken back here, newest first; only what was sent is the server's to take back. */
+  undo: async (): Promise<void> => {
+    const newest = pending.at(-1)
+    if (state.away && newest) {
+      drop(newest)
+      settle({ done: `Taken back before it was sent: ${newest.edit.label}` })
+      return
+    }
+    await ordered('/api/undo', 'Undone')
+  },
   redo: (): Promise<void> => ordered('/api/redo', 'Done again'),
 
+  /** Settles a clash: the edit is made again on the build as it stands, or let go. */
+  settleClash: (clash: Clash, choice: 'mine' | 'stored'): void => {
+    clashes = clashes.filter((other) => other !== clash)
+    keep()
+    settle({ problems: [] })
+    if (choice === 'mine') bench.edit(clash.edit)
+  },
+  /** Tries the server now instead of at the next turn. */
+  tryNow: (): Promise<void> => catchUp(),
+
+  /** What went wrong on a way of its own, such as a photograph. */
+  complain: (problems: readonly Problem[]): void => put({ problems }),
   /** After something that changed the build by another route, such as a log. */
   took: (answer: BuildAnswer, done: string): void => settle({ ...serve(answer), problems: [], done }),
   /** When everything on its way has been answered. */

@@ -1,0 +1,141 @@
+/** The phone beside the car, from an address that is not this machine's loopback door, with the signal cut and back. */
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest'
+import { demoBuild } from '../../demo/index.ts'
+import { homeAddresses } from '../../src/server/home/addresses.ts'
+import { overflow, serveBuild, smallText, startBrowser, WIDTHS, type Workbench } from './browser.ts'
+
+const ADDRESS = homeAddresses()[0] ?? '127.0.0.2'
+const FUSE = 'fuse-against-conductor:wires/W-91'
+
+let browser: Browser
+beforeAll(async () => {
+  browser = await startBrowser()
+})
+afterAll(() => browser.close())
+
+let bench: Workbench
+let laptop: Page
+let phone: Page
+let pocket: BrowserContext
+const open = async (address: string, viewport: { width: number; height: number }, more: object = {}) =>
+  (await browser.newContext({ locale: 'en-US', viewport, ...more })).newPage().then(async (page) => {
+    await page.goto(address)
+    return page
+  })
+
+const pairPhone = async (secure: boolean): Promise<void> => {
+  laptop = await open(`${bench.address}#/phone`, WIDTHS.laptop)
+  await laptop.getByRole('button', { name: secure ? /with a certificate/ : /without one/ }).click()
+  const code = await laptop.getByText(/#\/phone\/pair\//).textContent()
+  phone = await open(code!, WIDTHS.phone, { ignoreHTTPSErrors: secure })
+  pocket = phone.context()
+  await phone.getByLabel('Name of this phone').fill('Garage phone')
+  await phone.getByRole('button', { name: 'Pair' }).click()
+  await phone.getByText('Tarnwick').first().waitFor()
+}
+
+beforeEach(async () => {
+  bench = await serveBuild(demoBuild(), () => [ADDRESS])
+})
+afterEach(async () => {
+  await pocket?.close()
+  await laptop?.context().close()
+  await bench.close()
+})
+
+const makeJob = async (page: Page): Promise<void> => {
+  await page.evaluate((key) => {
+    location.hash = `#/findings/${encodeURIComponent(key)}`
+  }, FUSE)
+  await page.locator(`[data-finding="${FUSE}"]`).getByRole('button', { name: 'Make it a job' }).click()
+}
+const jobs = () => Object.values(bench.store.read().collections.jobs).filter((job) => job.finding === FUSE)
+
+it('pairs by the code, shows the build, and what the laptop does is on the phone within a second', async () => {
+  await pairPhone(false)
+  expect(await overflow(phone)).toBeLessThanOrEqual(0)
+  await makeJob(laptop)
+  await phone.evaluate((key) => {
+    location.hash = `#/findings/${encodeURIComponent(key)}`
+  }, FUSE)
+  await phone
+    .locator(`[data-finding="${FUSE}"]`)
+    .getByText(/^Job .* to do;/)
+    .waitFor({ timeout: 1500 })
+  await laptop.goto(`${bench.address}#/phone`)
+  await laptop.getByRole('button', { name: 'Look again' }).click()
+  await laptop.getByRole('button', { name: 'Send away Garage phone' }).click()
+  await phone.reload()
+  await phone.getByText('This phone is not paired with the laptop.').waitFor()
+})
+
+it('keeps what is done without signal, says that it waits, and sends it when the signal is back', async () => {
+  await pairPhone(false)
+  await phone.evaluate(() => navigator.serviceWorker?.ready)
+  await pocket.setOffline(true)
+  await makeJob(phone)
+  await phone.getByText(/One change waits here/).waitFor()
+  await phone
+    .locator(`[data-finding="${FUSE}"]`)
+    .getByLabel(/^Photograph /)
+    .setInputFiles({ name: 'strap.png', mimeType: 'image/png', buffer: PICTURE })
+  await phone.getByText('waits', { exact: true }).waitFor()
+  expect(jobs()).toEqual([])
+  // The page is closed and opened again in the garage, still without signal.
+  await phone.reload()
+  await phone.getByText(/One change waits here/).waitFor({ timeout: 10_000 })
+  await pocket.setOffline(false)
+  await expect.poll(() => jobs().length, { timeout: 8000 }).toBe(1)
+  await phone.evaluate((key) => {
+    location.hash = `#/findings/${encodeURIComponent(key)}`
+  }, FUSE)
+  await expect
+    .poll(() => Object.values(bench.store.read().collections.photos), { timeout: 8000 })
+    .toMatchObject([{ about: 'wires/W-91', file: expect.stringMatching(/\.png$/) }])
+})
+
+it('what both changed is shown for the person to settle, and neither is lost', async () => {
+  await pairPhone(false)
+  await phone.evaluate(() => {
+    location.hash = '#/circuits/of/wires/W-91'
+  })
+  const field = phone.getByLabel('Size of wire W-91', { exact: true })
+  await field.waitFor()
+  await pocket.setOffline(true)
+  await field.fill('2.5 mm²')
+  await field.press('Enter')
+  await phone.getByText(/One change waits here/).waitFor()
+  const wire = bench.store.read().collections.wires['W-91']!
+  bench.store.edit({
+    label: 'On the laptop',
+    changes: [{ collection: 'wires', id: 'W-91', value: { ...wire, area: { value: 4e-6, unit: 'mm²' } } }],
+  })
+  await pocket.setOffline(false)
+  await phone.getByText(/Changed in two places/).waitFor()
+  const { violations } = await new AxeBuilder({ page: phone }).analyze()
+  expect(violations.map(({ id }) => id)).toEqual([])
+  expect(await overflow(phone)).toBeLessThanOrEqual(0)
+  expect(await smallText(phone)).toEqual([])
+  await phone.getByRole('button', { name: 'Keep what is here' }).click()
+  await expect.poll(() => bench.store.read().collections.wires['W-91']?.area?.value).toBeCloseTo(2.5e-6, 12)
+})
+
+it('the laptop page is whole at both widths, with the certificate too', async () => {
+  await pairPhone(true)
+  expect(phone.url()).toMatch(/^https:/)
+  for (const size of Object.values(WIDTHS)) {
+    await laptop.setViewportSize(size)
+    expect(await overflow(laptop)).toBeLessThanOrEqual(0)
+    expect(await smallText(laptop)).toEqual([])
+    const { violations } = await new AxeBuilder({ page: laptop }).analyze()
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
+  }
+})
+
+/** One grey dot. */
+const PICTURE = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg==',
+  'base64',
+)
