@@ -99,6 +99,8 @@ export function readCell(buf: Buffer, start: number, end: number, decimal: numbe
 const NO_VALUE =
   /^(nan|[-+]?inf(inity)?|null|n\/?a|#n\/a|#value!|#div\/0!|#num!|[-–—?*.]+|[-+]?1\.#(ind|inf|qnan)\w*)$/i
 const HEX = /^[-+]?0x[0-9a-f]{1,13}$/i
+/** Figures and letters A to F without any mark, as some loggers write words of bits. */
+export const isHexadecimal = (text: string): boolean => /^[0-9a-f]{1,8}$/i.test(text)
 /** Groups of exactly three behind a separator that is not the decimal sign. */
 const GROUPED = {
   '.': /^[-+]?\d{1,3}(?:([,'’ \u00a0\u202f])\d{3})(?:\1\d{3})*(?:\.\d*)?$/,

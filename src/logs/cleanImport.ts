@@ -40,6 +40,8 @@ export async function importClean(
     (plan.lineEnd === 'LF' || plan.lineEnd === 'CRLF') &&
     plan.delimiter !== '' &&
     plan.delimiter !== ' ' &&
+    plan.hexadecimal.length === 0 &&
+    plan.spread === undefined &&
     column >= 0 &&
     (scale !== undefined || form === 'sample-number')
   if (!eligible || plan.names.length < 2 || !tailFits(sample, plan)) return undefined

@@ -11,7 +11,7 @@ export interface TimeFound {
 }
 
 const TIME_NAME =
-  /^(t|time|timestamp|time ?stamp|elapsed( ?time)?|log ?time|logger ?time|rel(ative)? ?time|abs(olute)? ?time|session ?time|seconds?|secs?|millis(econds)?|zeit|uhrzeit|temps|tempo|tiempo|clock|offset|epoch|unix ?time|utc|date ?time)$/i
+  /^(t|time|timestamp|time ?stamp|elapsed( ?time)?|log ?time|logger ?time|rel(ative)? ?time|abs(olute)? ?time|session ?time|seconds?|secs?|millis(econds)?|zeit|uhrzeit|temps|tempo|tiempo|clock|offset|epoch|unix ?time|utc|date ?time|ms(ec)?|[uµ]s(ec)?)$/i
 const SAMPLE_NAME =
   /^(#|n|no\.?|nr\.?|sample( ?(no|number|index|#))?\.?|record( ?(no|number))?|index|idx|row|frame|count(er)?|scan)$/i
 const UNIT_FORM: Readonly<Record<string, TimeForm>> = {

@@ -92,7 +92,7 @@ async function importParquet(source: string, part: string, overrides: Overrides)
     const read = stored ? undefined : await readForeign(connection, literal(source), overrides)
     const form: TimeForm = read ? read.form : stored!.timed ? 'seconds' : 'none'
     const timeSql = read ? read.time : 't'
-    const time = await followTime(connection, from, timeSql, form)
+    const time = await followTime(connection, from, timeSql, form, stored ? 'session' : undefined)
     const starts = time.sessions.slice(1).map(({ firstRow }) => firstRow)
     const session =
       starts.length === 0

@@ -30,6 +30,50 @@ const clock = (seconds: number): string =>
     .join(':')
 
 describe('layouts', () => {
+  it('loses no section where a second row of names brings more columns', async () => {
+    const found = await look(
+      'wider',
+      `Time,RPM,MAP\n${lines(40, (i) => `${i / 10},${800 + i},${30 + i}`)}Time,MAP,TPS,RPM\n${lines(60, (i) => `${4 + i / 10},${70 + i},${i % 20},${840 + i}`)}`,
+    )
+    expect(found.samples).toBe(100)
+    expect(found.sessions.map(({ samples }) => samples)).toEqual([40, 60])
+    expect(channel(found, 'MAP')).toMatchObject({ missing: 0, min: 30, max: 129 })
+    expect(channel(found, 'TPS')).toMatchObject({ missing: 40 })
+  })
+  it('spreads one value a row over channels, and can be told not to', async () => {
+    const text = `Time [s],Channel,Value,Unit\n${lines(50, (i) => `${i / 10},RPM,${800 + i},rpm\n${i / 10},MAP,${30 + i},kPa${i === 20 ? '' : `\n${i / 10},Fan,${i % 2 ? 'ON' : 'OFF'},`}`)}`
+    const found = await look('spread', text)
+    expect([found.samples, found.first, found.last, found.step]).toEqual([50, 0, 4.9, 0.1])
+    expect(channel(found, 'RPM')).toMatchObject({ unit: 'rpm', missing: 0, min: 800, max: 849 })
+    expect(channel(found, 'MAP')).toMatchObject({ unit: 'kPa', missing: 0, min: 30, max: 79 })
+    expect(channel(found, 'Fan')).toMatchObject({ missing: 1, states: ['OFF', 'ON'] })
+    expect(says(found)).toMatch(/To reverse: spread/)
+    expect((await look('unspread', text, { spread: false })).samples).toBe(149)
+  })
+  it('reads bare hexadecimal words, and leaves words of letters alone', async () => {
+    const hex = (i: number) => (i * 3).toString(16).toUpperCase().padStart(2, '0')
+    const text = `Time [s],Flags,Gear\n${lines(60, (i) => `${i / 10},${hex(i)},${['ADD', 'BAD'][i % 2]}`)}`
+    const found = await look('hex', text)
+    expect(channel(found, 'Flags')).toMatchObject({ missing: 0, min: 0, max: 177 })
+    expect(channel(found, 'Gear').states).toEqual(['ADD', 'BAD'])
+    expect(channel(await look('unhex', text, { hexadecimal: false }), 'Flags').max).not.toBe(177)
+  })
+  it('takes a footer of words and figures for no sample', async () => {
+    const found = await look(
+      'footer',
+      `Time [s],RPM,MAP\n${lines(50, (i) => `${i / 10},${800 + i},${30 + i}`)}\nEnd of log\nTotal,50,rows\n`,
+    )
+    expect(found.samples).toBe(50)
+    expect(channel(found, 'RPM').min).toBe(800)
+    expect(says(found)).toMatch(/54: 1 line that holds no values set aside/)
+  })
+  it('follows a column called ms past the end of its sixteen bits', async () => {
+    const found = await look(
+      'ms',
+      `ms,rpm,map\n${lines(100, (i) => `${(60_000 + 100 * i) % 65_536},${800 + i},${30 + i}`)}`,
+    )
+    expect([found.first, found.last, found.step]).toEqual([60, 69.9, 0.1])
+  })
   it('reads a decimal comma behind semicolons, with a unit row', async () => {
     const found = await look(
       'comma',

@@ -113,10 +113,11 @@ export function chooseLayout(lines: readonly string[], overrides: Overrides): La
   // Several columns beat one; blanks count as a delimiter only where no printed one serves.
   const rank = (found: Fit): number => found.score * (found.delimiter === '' ? 0.5 : found.delimiter === ' ' ? 0.9 : 1)
   fits.sort((a, b) => rank(b) - rank(a))
-  const best = fits[0]
-  if (best === undefined || (best.score < 0.12 && overrides.delimiter === undefined)) return undefined
+  const chosen = fits[0]
+  if (chosen === undefined || (chosen.score < 0.12 && overrides.delimiter === undefined)) return undefined
+  const best = { ...chosen, ...earlierSection(lines, chosen) }
   const rivals = fits
-    .filter((other) => other !== best && other.delimiter !== '' && rank(other) > 0.9 * rank(best))
+    .filter((other) => other !== chosen && other.delimiter !== '' && rank(other) > 0.9 * rank(best))
     .map((other) => other.delimiter)
   const text = lines.slice(best.dataIndex, best.dataIndex + 300).join('\n')
   const decimalUnsure =
@@ -132,6 +133,29 @@ export function chooseLayout(lines: readonly string[], overrides: Overrides): La
     rivals,
     decimalUnsure,
   }
+}
+
+/**
+ * A file may change its columns on the way, behind a second row of names. The width most rows have is then not that of
+ * the first section, and what stands before would pass for a preamble: values under names that come again later are
+ * the first section.
+ */
+function earlierSection(lines: readonly string[], { delimiter, decimal, dataIndex, width }: Fit): Partial<Fit> {
+  if (delimiter === '') return {}
+  const names = (index: number): string[] =>
+    splitLine(lines[index] ?? '', delimiter).filter((cell) => /\p{L}/u.test(cell))
+  const later = new Set([dataIndex - 1, dataIndex - 2].flatMap(names))
+  const fits = (index: number, cells: number): boolean => {
+    const row = splitLine(lines[index] ?? '', delimiter)
+    return row.length === cells && valueShare(row, decimal) >= 0.4
+  }
+  for (let index = 1; index + 2 < dataIndex; index++) {
+    const cells = splitLine(lines[index]!, delimiter).length
+    if (cells < 2 || cells === width || ![0, 1, 2].every((step) => fits(index + step, cells))) continue
+    const above = [...names(index - 1), ...names(index - 2)]
+    if (above.some((name) => later.has(name))) return { width: cells, dataIndex: index }
+  }
+  return {}
 }
 
 /** "0,125" reads as a number either way (decimal, or thousands): count which sign ever stands before other than three digits. */

@@ -2,7 +2,7 @@
  * The rows of a log, one at a time, judged: a row of values, a repeated name row, or something to set aside. The
  * pass that reports and the pass that writes both walk the file through here, so they cannot disagree.
  */
-import { BLANK, type CellResult, NUMBER, readCell, TEXT } from './cells.ts'
+import { BLANK, type CellResult, isHexadecimal, NUMBER, readCell, TEXT } from './cells.ts'
 import { decode } from './fileKind.ts'
 import type { ReadingPlan, TimeForm } from './plan.ts'
 import { RowReader } from './rowReader.ts'
@@ -62,6 +62,8 @@ export class LogRows {
   private printed: readonly string[]
   private afterNames = false
   private textCells: Int32Array
+  /** Columns of bare hexadecimal figures, until a name row changes the columns. */
+  private hexadecimal: ReadonlySet<number>
   private dateText = ''
   private dateValue = Number.NaN
 
@@ -76,6 +78,7 @@ export class LogRows {
     this.timeCell = plan.time.column
     this.dateCell = plan.time.dateColumn ?? -1
     this.printed = plan.printedNames
+    this.hexadecimal = new Set(plan.hexadecimal)
     this.channels = []
     this.map = Int32Array.from(plan.names, (name, column) =>
       this.isTime(column) ? -1 : this.channels.push({ name, unit: plan.units[column] ?? '', numbers: 0, texts: 0 }) - 1,
@@ -173,7 +176,8 @@ export class LogRows {
     for (let column = 0; column < map.length; column++) {
       const channel = map[column]!
       if (channel < 0) continue
-      readCell(reader.buf, reader.starts[column]!, reader.ends[column]!, this.decimal, cell)
+      if (this.hexadecimal.has(column)) this.readHexadecimal(column)
+      else readCell(reader.buf, reader.starts[column]!, reader.ends[column]!, this.decimal, cell)
       kinds[channel] = cell.kind
       this.textCells[channel] = column
       if (cell.kind === NUMBER) {
@@ -191,12 +195,22 @@ export class LogRows {
     if (numbers === 0 && texts === 0 && !timed)
       return this.timeCell >= 0 && !this.isEmpty(this.timeCell) ? 'other' : 'blank'
     if (!timed && numbers === 0 && texts > 0 && (surprises > 0 || this.timeCell >= 0)) return 'other'
-    if (!timed && surprises > numbers) return 'other'
+    // A footer such as "Total,300,rows": its time cannot be read, and it has words where numbers stood.
+    if (!timed && (surprises > numbers || (surprises > 0 && this.timeCell >= 0 && !this.isEmpty(this.timeCell))))
+      return 'other'
     for (let channel = 0; channel < channels.length; channel++) {
       if (kinds[channel] === NUMBER) channels[channel]!.numbers++
       else if (kinds[channel] === TEXT) channels[channel]!.texts++
     }
     return 'values'
+  }
+
+  private readHexadecimal(column: number): void {
+    const text = this.cellText(column)
+    const read = text !== '' && isHexadecimal(text)
+    this.cell.kind = read ? NUMBER : text === '' ? BLANK : TEXT
+    this.cell.value = read ? Number.parseInt(text, 16) : Number.NaN
+    this.cell.suffix = ''
   }
 
   private readTime(): number {
@@ -238,7 +252,9 @@ export class LogRows {
     if (count === this.printed.length && cells.every((cell, i) => cell === this.printed[i])) return true
     const timeName = this.timeCell >= 0 ? this.printed[this.timeCell] : undefined
     const dateName = this.dateCell >= 0 ? this.printed[this.dateCell] : undefined
+    const hexadecimal = new Set([...this.hexadecimal].map((column) => this.printed[column]))
     this.printed = cells
+    this.hexadecimal = new Set(cells.flatMap((name, column) => (hexadecimal.has(name) ? [column] : [])))
     this.timeCell = timeName === undefined ? -1 : cells.indexOf(timeName)
     this.dateCell = dateName === undefined ? -1 : cells.indexOf(dateName)
     const split = cells.map(nameAndUnit)

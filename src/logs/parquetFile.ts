@@ -197,11 +197,18 @@ export async function followTime(
   from: string,
   sql: string,
   form: TimeForm,
+  /** Column that numbers the sessions, where the file was written here: one may follow another without a break in time. */
+  session = '0',
 ): Promise<ReturnType<Timeline['finish']>> {
   const timeline = new Timeline(form)
   let row = 0
-  await eachChunk(connection, `select ${orNan(sql)} from ${from}`, ([times], rows) => {
-    for (let i = 0; i < rows; i++, row++) timeline.push(row, row + 1, times![i]!, false)
+  let before: number | undefined
+  await eachChunk(connection, `select ${orNan(sql)}, ${session}::double from ${from}`, ([times, sessions], rows) => {
+    for (let i = 0; i < rows; i++, row++) {
+      const now = sessions![i]!
+      timeline.push(row, row + 1, times![i]!, before !== undefined && now !== before)
+      before = now
+    }
   })
   return timeline.finish()
 }
@@ -228,7 +235,7 @@ export async function inspectParquet(file: string, overrides: Overrides): Promis
       : await readForeign(connection, source, overrides)
     if (foreign.channels.length === 0)
       throw refuse('not-a-log', `${basename(file)} is a Parquet file without a channel.`, 'Choose another file.')
-    const time = await followTime(connection, from, foreign.time, foreign.form)
+    const time = await followTime(connection, from, foreign.time, foreign.form, stored ? 'session' : undefined)
     const numbers = foreign.channels.filter(({ states }) => !states)
     const { samples, stats } = await statistics(
       connection,

@@ -47,6 +47,10 @@ export interface Overrides {
   readonly rate?: number
   /** False: values such as -9999 are values, not marks of a missing one. */
   readonly sentinels?: boolean
+  /** False: cells such as 0A and 1F are text, not hexadecimal figures. */
+  readonly hexadecimal?: boolean
+  /** False: a column of channel names beside one of values is kept as it stands, not spread over channels. */
+  readonly spread?: boolean
 }
 
 export interface Guess {
@@ -70,6 +74,10 @@ export interface ReadingPlan {
   readonly preamble: readonly string[]
   readonly time: TimeRule
   readonly sentinels: boolean
+  /** Columns of bare hexadecimal figures. */
+  readonly hexadecimal: readonly number[]
+  /** One value a row: the column that names the channel, that of its value and, where there is one, of its unit. */
+  readonly spread?: { readonly name: number; readonly value: number; readonly unit: number }
   readonly understood: readonly string[]
   readonly guesses: readonly Guess[]
 }

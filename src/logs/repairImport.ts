@@ -3,10 +3,10 @@ import { dirname } from 'node:path'
 import { DOUBLE, type DuckDBDataChunk, DuckDBTableFunction, INTEGER, VARCHAR } from '@duckdb/node-api'
 import { TEXT } from './cells.ts'
 import { literal, withDuck } from './duck.ts'
-import { LogRows } from './logRows.ts'
 import { metadataClause, storedLog } from './parquetFile.ts'
 import type { ReadingPlan } from './plan.ts'
 import type { Scan, Walk } from './scan.ts'
+import { openRows } from './spreadRows.ts'
 
 const CHUNK_ROWS = 2048
 
@@ -17,7 +17,7 @@ export async function writeRepaired(
   scan: Scan,
   walk: Walk,
 ): Promise<void> {
-  const log = new LogRows(path, plan, () => {})
+  const log = openRows(path, plan, () => {})
   const { channels } = scan
   const texts = channels.map(({ states }) => states !== undefined)
   const marks = channels.map(({ sentinels }) => new Set(sentinels))

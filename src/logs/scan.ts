@@ -4,8 +4,9 @@
  */
 import { setImmediate } from 'node:timers/promises'
 import { BLANK, NOTHING, NUMBER } from './cells.ts'
-import { type AsideReason, LogRows } from './logRows.ts'
+import type { AsideReason } from './logRows.ts'
 import type { Guess, ReadingPlan } from './plan.ts'
+import { openRows } from './spreadRows.ts'
 import { Tally } from './tally.ts'
 import { Timeline, type TimelineResult } from './timeline.ts'
 
@@ -70,7 +71,7 @@ export interface Walk {
 
 export async function scan(path: string, plan: ReadingPlan, walk: Walk = {}): Promise<Scan> {
   const aside = new Map<AsideReason, { lines: number[]; count: number }>()
-  const log = new LogRows(path, plan, (reason, line) => {
+  const log = openRows(path, plan, (reason, line) => {
     const entry = aside.get(reason) ?? { lines: [], count: 0 }
     entry.count++
     if (entry.lines.length < 12) entry.lines.push(line)

@@ -3,11 +3,11 @@
  * sentence that says what it is. Every guess names the override that reverses it.
  */
 import { refuse } from '../units/problem.ts'
-import { splitLine } from './cells.ts'
+import { isHexadecimal, splitLine } from './cells.ts'
 import { decode, type FileSample, refuseOtherKinds, textForm } from './fileKind.ts'
 import { findTime } from './findTime.ts'
 import { chooseLayout, valueShare } from './layout.ts'
-import { delimiterName, type Guess, type Overrides, type ReadingPlan } from './plan.ts'
+import { delimiterName, type Guess, type Overrides, type ReadingPlan, type TimeRule } from './plan.ts'
 import { looksLikeUnit, plainlyUnit } from './unitSymbols.ts'
 
 /** Unit in square or round brackets behind a name, or a known symbol behind a blank. */
@@ -130,6 +130,15 @@ export function sniff(sample: FileSample, overrides: Overrides = {}): ReadingPla
     if (row.length >= width - 1 && valueShare(row, decimal) > 0.3) rows.push(row)
   }
   const time = findTime(names, units, rows, decimal, preamble, overrides)
+  const hexadecimal = overrides.hexadecimal === false ? [] : hexadecimalColumns(rows, width)
+  for (const column of hexadecimal)
+    guesses.push({ says: `Column "${names[column]}" is read as hexadecimal figures.`, override: 'hexadecimal' })
+  const spread = overrides.spread === false ? undefined : oneValueARow(rows, width, time.rule, decimal)
+  if (spread)
+    guesses.push({
+      says: `Each row holds one value: column "${names[spread.name]}" names its channel. Rows of one time are one sample.`,
+      override: 'spread',
+    })
   return {
     encoding: form.encoding,
     mark: form.mark,
@@ -145,9 +154,56 @@ export function sniff(sample: FileSample, overrides: Overrides = {}): ReadingPla
     preamble,
     time: time.rule,
     sentinels: overrides.sentinels ?? true,
+    hexadecimal,
+    ...(spread ? { spread } : {}),
     understood: [...understood, ...time.understood],
     guesses: [...guesses, ...time.guesses],
   }
+}
+
+/** Cells of one length, two figures or more, of which some need the letters and some have none but figures. */
+const hexadecimalColumns = (rows: readonly (readonly string[])[], width: number): number[] =>
+  Array.from({ length: width }, (_, column) => column).filter((column) => {
+    const cells = rows.map((row) => row[column] ?? '').filter((cell) => cell !== '')
+    return (
+      cells.length >= 4 &&
+      cells.every((cell) => cell.length === cells[0]!.length && cell.length >= 2 && isHexadecimal(cell)) &&
+      cells.some((cell) => /[a-f]/i.test(cell)) &&
+      cells.some((cell) => /\d/.test(cell)) &&
+      // A word such as "ADD" or "BEAD" comes again and again; figures with a letter are many.
+      new Set(cells).size >= 4
+    )
+  })
+
+/** Three or four columns: time, channel name, value and perhaps its unit. */
+function oneValueARow(
+  rows: readonly (readonly string[])[],
+  width: number,
+  time: TimeRule,
+  decimal: '.' | ',',
+): { name: number; value: number; unit: number } | undefined {
+  if (width < 3 || width > 5 || time.column < 0 || rows.length < 6) return undefined
+  const columns = Array.from({ length: width }, (_, column) => column).filter(
+    (column) => column !== time.column && column !== time.dateColumn,
+  )
+  const cells = (column: number): string[] => rows.map((row) => row[column] ?? '')
+  const texts = columns.filter((column) => cells(column).every((cell) => /\p{L}{2}|\p{L}.*\d/u.test(cell)))
+  const values = columns.filter((column) => !texts.includes(column) && valueShare(cells(column), decimal) > 0.9)
+  const name = texts.find((column) => {
+    const different = new Set(cells(column)).size
+    return (
+      different >= 2 &&
+      different <= rows.length / 3 &&
+      !cells(column).some((cell) => /^(on|off|true|false|yes|no)$/i.test(cell))
+    )
+  })
+  if (name === undefined || values.length !== 1) return undefined
+  const unit = columns.find((column) => column !== name && column !== values[0])
+  if (unit !== undefined && !cells(unit).every((cell) => cell === '' || looksLikeUnit(cell))) return undefined
+  // Names that follow one another in turn, not a state that stays for many rows: else it is a channel like others.
+  const names = cells(name)
+  const changes = names.filter((cell, i) => i > 0 && cell !== names[i - 1]).length
+  return changes > 0.5 * names.length ? { name, value: values[0]!, unit: unit ?? -1 } : undefined
 }
 
 /** A row that names how each column is stored (float, int, …) says nothing that is needed. */
