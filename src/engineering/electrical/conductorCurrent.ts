@@ -1,7 +1,7 @@
 /**
  * Current that brings one wire in still air to a temperature.   I = √(heat given off at T / (R'20·(1 + α20·(T − 293.15 K))))
  *   T     conductor temperature allowed   K    230 … 600
- *   M     metal                           one of copper, aluminium
+ *   M     metal                           one of copper, aluminium, copper-clad aluminium
  *   R'20  resistance per length, 20 °C    Ω/m  1e-5 … 1
  *   d     diameter over the strands       m    1e-4 … 0.03
  *   D     diameter over the insulation    m    1e-4 … 0.04

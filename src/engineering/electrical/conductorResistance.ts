@@ -1,17 +1,17 @@
 /**
  * Direct-current resistance of a conductor that no table lists.   R = ρ20·L/A·(1 + α20·(T − 293.15 K))
- *   M  metal                   one of copper, aluminium
+ *   M  metal                   one of copper, aluminium, copper-clad aluminium
  *   L  length of the metal     m   0 … 1e3
  *   A  cross-section           m²  1e-9 … 1e-3
  *   T  conductor temperature   K   220 … 500
  *   R  resistance              Ω
- * Errors: `out-of-range`, `unknown-choice`. Limits: direct current; solid or metal area of the strands, lay not counted;
- *   not copper-clad aluminium. A listed conductor takes its table's maximum instead (tableResistance.ts).
- * Source: IEC 60028 for copper's resistivity; aluminium 61 % IACS from memory; coefficients, handbook table 30.1.
+ * Errors: `out-of-range`, `unknown-choice`. Limits: direct current; solid or metal area of the strands, lay not counted.
+ *   A listed conductor takes its table's maximum instead (tableResistance.ts).
+ * Source: IEC 60028 for copper's resistivity; aluminium 61 % IACS and copper-clad aluminium 15A from memory; coefficients, handbook table 30.1.
  */
 import { awgArea } from '../../units/awg.ts'
 import { calculation, choice, quantity, result } from '../calculation.ts'
-import { astmB258, faa, handbook, iec60028, METAL_NAMES, METALS, warmer } from './sources.ts'
+import { astmB258, astmB566, faa, handbook, iec60028, METAL_NAMES, METALS, warmer } from './sources.ts'
 
 const THOUSAND_FEET = 304.8
 const nbs = { title: 'NBS Handbook 100 (1966), copper wire tables', how: 'memory' } as const
@@ -45,10 +45,10 @@ export const conductorResistance = calculation({
   },
   outputs: { resistance: result('resistance', { symbol: 'R', about: 'direct-current resistance' }) },
   formula: '{resistance} = ρ20({metal}) × {length} / {area} × (1 + α20({metal}) × ({temperature} − 293.15 K))',
-  sources: [iec60028, handbook, { title: 'IEC 60889, aluminium 0.028264 Ω·mm²/m', how: 'memory' }],
-  cautions: ['Copper-clad aluminium sold as copper has about 1.6 times this resistance (from memory).'],
+  sources: [iec60028, handbook, { title: 'IEC 60889, aluminium 0.028264 Ω·mm²/m', how: 'memory' }, astmB566],
+  cautions: ['Copper-clad aluminium sold as copper has about 1.55 times the resistance of copper (from memory).'],
   limits: [
-    'Direct current; metal area, lay of strands and joints not counted. ρ20 copper 1/58 Ω·mm²/m, aluminium 0.028264; α20 0.00393 and 0.00403 1/K.',
+    'Direct current; metal area, lay of strands and joints not counted. ρ20 copper 1/58 Ω·mm²/m, aluminium 0.028264, copper-clad aluminium 0.02676; α20 0.00393, 0.00403 and 0.00404 1/K.',
   ],
   checks: [
     {

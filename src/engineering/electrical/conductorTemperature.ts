@@ -1,7 +1,7 @@
 /**
  * Steady temperature of one wire in still air.   I²·R'20·(1 + α20·(T − 293.15 K)) = heat given off at T
  *   I     current                         A    0 … 1e3
- *   M     metal                           one of copper, aluminium
+ *   M     metal                           one of copper, aluminium, copper-clad aluminium
  *   R'20  resistance per length, 20 °C    Ω/m  1e-5 … 1
  *   d     diameter over the strands       m    1e-4 … 0.03
  *   D     diameter over the insulation    m    1e-4 … 0.04
@@ -14,8 +14,9 @@
  */
 import { calculation, quantity, result } from '../calculation.ts'
 import { iso6722 } from './conductorTable.ts'
-import { acrossInsulation, churchillChu, rootBetween, surfaceHeat } from './heatBalance.ts'
-import { handbook, warmer } from './sources.ts'
+import { churchillChu } from './heatBalance.ts'
+import { handbook } from './sources.ts'
+import { steadyTemperature } from './steadyTemperature.ts'
 import {
   aerospace,
   freeAir,
@@ -26,9 +27,6 @@ import {
   wallIsThere,
   wireInputs,
 } from './wireInputs.ts'
-
-/** No insulation of a car's loom survives it; beyond, the balance is of no use to anybody. */
-const HOTTEST = 700
 
 export const conductorTemperature = calculation({
   id: 'conductor-temperature',
@@ -94,20 +92,7 @@ export const conductorTemperature = calculation({
       evidence: 'law',
     },
   ],
-  compute: ({ current, metal, resistance, conductorDiameter, outerDiameter, ambient }) => {
-    if (current === 0) return { temperature: ambient, surface: ambient }
-    // Solved for the surface: its heat is then known outright, and one unknown is left.
-    const heat = (surface: number): number => {
-      const { convection, radiation } = surfaceHeat(outerDiameter, surface, ambient)
-      return convection + radiation
-    }
-    const inside = (surface: number): number =>
-      surface + acrossInsulation(heat(surface), conductorDiameter, outerDiameter)
-    const surplus = (surface: number): number =>
-      heat(surface) - current ** 2 * resistance * warmer(metal, inside(surface))
-    // No balance below HOTTEST: runaway or a ruined wire. `run` turns the missing figure into a refusal.
-    const surface = surplus(HOTTEST) < 0 ? Number.NaN : rootBetween(ambient, HOTTEST, surplus)
-    const temperature = inside(surface)
-    return temperature <= HOTTEST ? { temperature, surface } : { temperature: Number.NaN, surface: Number.NaN }
-  },
+  // No balance: runaway or a ruined wire. `run` turns the missing figure into a refusal.
+  compute: ({ current, ambient, ...wire }) =>
+    steadyTemperature(wire, current, ambient) ?? { temperature: Number.NaN, surface: Number.NaN },
 })

@@ -17,6 +17,7 @@ const GRAVITY = 9.80665
 const AIR_GAS_CONSTANT = 287.05
 const SEA_LEVEL = 101325
 const PRANDTL = 0.71
+const CHURCHILL = (1 + (0.559 / PRANDTL) ** (9 / 16)) ** (8 / 27)
 
 /** Kinematic viscosity (m²/s) and conductivity (W/(m·K)) of dry air at sea level; `temperature` K, 200 … 700. */
 export function air(temperature: number): { readonly viscosity: number; readonly conductivity: number } {
@@ -36,7 +37,7 @@ export function surfaceHeat(
   const { viscosity, conductivity } = air(film)
   const rise = surface - ambient
   const rayleigh = (GRAVITY * (1 / film) * Math.abs(rise) * diameter ** 3 * PRANDTL) / viscosity ** 2
-  const nusselt = (0.6 + (0.387 * rayleigh ** (1 / 6)) / (1 + (0.559 / PRANDTL) ** (9 / 16)) ** (8 / 27)) ** 2
+  const nusselt = (0.6 + (0.387 * rayleigh ** (1 / 6)) / CHURCHILL) ** 2
   return {
     convection: Math.PI * nusselt * conductivity * rise,
     radiation: Math.PI * diameter * emissivity * STEFAN_BOLTZMANN * (surface ** 4 - ambient ** 4),
