@@ -1,7 +1,9 @@
 /** The one document: a build. Records by id in named collections, one-of-a-kind sheets beside them. */
 import { z } from 'zod'
 import { branchPoint, circuit, device, id, input, operatingCase, output, passage, run, wire } from './electrical.ts'
+import { injectorCard } from './injectorCard.ts'
 import { measure } from './measure.ts'
+import { gauge, levelSender, resistanceSwitch, sensor } from './signals.ts'
 
 export const FORMAT = 'swapwright-build/1'
 const text = z.string().max(4000)
@@ -54,6 +56,29 @@ export const fuelSheet = z.strictObject({
   dutyLimit: z.number().min(0.1).max(1).optional(),
   railPressure: measure('pressureGauge', 'positive').optional(),
   railReference: z.enum(['manifold', 'atmosphere']).optional(),
+  consumptionFuel: z
+    .enum(['E0', 'E5', 'E10', 'E85', 'methanol'])
+    .optional()
+    .describe('fuel that the specific consumption is known for, where another is used'),
+  fillTemperature: measure('temperature').optional().describe('coldest fuel that the tank is filled with'),
+  hotTemperature: measure('temperature').optional().describe('hottest fuel expected in the tank'),
+  reidPressure: measure('pressureAbsolute', 'positive').optional().describe('Reid vapour pressure at 37.8 °C'),
+  idleFlow: measure('massFlow', 'positive').optional().describe('fuel of the whole engine at warm idle'),
+  idleSpeed: measure('angularSpeed', 'positive').optional(),
+  filter: z
+    .strictObject({
+      loss: measure('pressureDifference', 'non-negative').optional().describe('by its sheet, clean'),
+      lossFlow: measure('volumeFlow', 'positive').optional().describe('flow of that loss'),
+      ratedFlow: measure('volumeFlow', 'positive').optional(),
+    })
+    .optional()
+    .describe('between pump and rail'),
+  regulator: z
+    .strictObject({
+      place: z.enum(['at the rail', 'before the rail', 'in the tank']),
+      leastFlow: measure('volumeFlow', 'non-negative').optional().describe('return that it needs to regulate'),
+    })
+    .optional(),
   injectors: z
     .strictObject({
       devices: z.array(id),
@@ -61,6 +86,13 @@ export const fuelSheet = z.strictObject({
       flow: measure('massFlow', 'positive').optional(),
       flowPressure: measure('pressureDifference', 'positive').optional(),
       deadTime: z.array(z.tuple([measure('voltage'), measure('time')])).optional(),
+      shortestPulse: measure('time', 'positive').optional().describe('shortest commanded pulse that repeats'),
+      resistance: measure('resistance', 'positive').optional().describe('of each coil, at 20 °C'),
+      seriesResistance: measure('resistance', 'non-negative').optional().describe('in series with each, 0 for none'),
+      connector: name.optional().describe('plug that the injector takes'),
+      loomConnector: name.optional().describe('plug that the loom has'),
+      adapter: name.optional().describe('what lies between both, or between injector and manifold'),
+      card: injectorCard.optional(),
     })
     .optional(),
   pump: z
@@ -77,6 +109,10 @@ export const fuelSheet = z.strictObject({
         .max(3)
         .optional()
         .describe('flow ∝ voltage^exponent, from the pump’s own sheet'),
+      lift: measure('length').optional().describe('inlet above the lowest fuel level; negative: below it'),
+      inletNeed: measure('pressureDifference', 'non-negative')
+        .optional()
+        .describe('what it needs at its inlet above vapour pressure, by its sheet'),
     })
     .optional(),
   lines: z
@@ -87,10 +123,29 @@ export const fuelSheet = z.strictObject({
         bore: measure('length', 'positive').optional(),
         length: measure('length', 'positive').optional(),
         duty: z.enum(['suction', 'pressure', 'return', 'vent']),
+        fittings: measure('ratio', 'non-negative').optional().describe('sum of fitting losses, in velocity heads'),
+        roughness: measure('length', 'non-negative').optional().describe('of the wall'),
       }),
     )
     .optional(),
-  tank: z.strictObject({ volume: measure('volume', 'positive').optional(), vent: text.optional() }).optional(),
+  tank: z
+    .strictObject({
+      volume: measure('volume', 'positive').optional(),
+      vent: text.optional(),
+      largestFill: measure('ratio', 'positive').optional().describe('share of the volume that filling can reach'),
+      fillFlow: measure('volumeFlow', 'positive').optional().describe('of the filling nozzle'),
+      ventLoss: measure('pressureDifference', 'non-negative').optional().describe('of valve and canister, with air'),
+      ventLossFlow: measure('volumeFlow', 'positive').optional().describe('flow of that loss'),
+      rolloverValve: z.boolean().optional(),
+      ventEnd: z.enum(['canister', 'open below the car', 'open inside the car', 'open elsewhere']).optional(),
+      greatestPressure: measure('pressureGauge', 'positive').optional().describe('that the tank or its cap stands'),
+      greatestVacuum: measure('pressureDifference', 'positive').optional().describe('that the tank or its cap stands'),
+      warmingRate: measure('temperatureDifference', 'non-negative')
+        .optional()
+        .describe('rise of the tank’s fuel in an hour, as measured'),
+      heatConductance: measure('heatCapacityRate', 'positive').optional().describe('from the fuel to the air outside'),
+    })
+    .optional(),
 })
 export const airSheet = z.strictObject({
   compressorEfficiency: measure('ratio', 'positive').optional(),
@@ -212,6 +267,7 @@ export const access = z.strictObject({
   requires: z.array(id).optional(),
   excludes: z.array(id).optional(),
   isOpen: z.boolean().optional(),
+  drivable: z.boolean().optional().describe('the car can be driven while this is open'),
 })
 export const part = z.strictObject({
   id,
@@ -219,11 +275,12 @@ export const part = z.strictObject({
   status: z.enum(['wanted', 'ordered', 'arrived', 'on the shelf', 'fitted', 'borrowed', 'removed', 'returned']),
   quantity: z.number().positive().optional(),
   supplier: name.optional(),
-  price: z.number().nonnegative().optional(),
+  price: z.number().nonnegative().optional().describe('for the whole quantity'),
   currency: z.string().length(3).optional(),
   from: name.optional(),
   backBy: day.optional(),
   due: day.optional(),
+  bestBefore: day.optional().describe('end of shelf life or of the interval: hoses, belts, fluids'),
 })
 export const milestone = z.strictObject({ id, name, order: z.number().int() })
 export const reading = z.strictObject({
@@ -278,11 +335,13 @@ export const calibration = z.strictObject({
 })
 export const record = z.strictObject({
   id,
-  kind: z.enum(['commissioning gate', 'donor', 'inspection', 'service', 'calibration change']),
+  kind: z.enum(['commissioning gate', 'donor', 'inspection', 'service', 'calibration change', 'sitting']),
   title: name,
   done: z.boolean().optional(),
   when: instant.optional(),
   evidence: text.optional(),
+  hours: measure('time', 'positive').optional().describe('time worked in a sitting'),
+  jobs: z.array(id).optional().describe('worked on in a sitting'),
   remark: text.optional(),
 })
 
@@ -297,6 +356,10 @@ export const collections = {
   cases: operatingCase,
   inputs: input,
   outputs: output,
+  sensors: sensor,
+  resistanceSwitches: resistanceSwitch,
+  levelSenders: levelSender,
+  gauges: gauge,
   jobs: job,
   accesses: access,
   parts: part,
@@ -340,6 +403,10 @@ export const buildSchema = z.strictObject({
     cases: byId(operatingCase),
     inputs: byId(input),
     outputs: byId(output),
+    sensors: byId(sensor).prefault({}),
+    resistanceSwitches: byId(resistanceSwitch).prefault({}),
+    levelSenders: byId(levelSender).prefault({}),
+    gauges: byId(gauge).prefault({}),
     jobs: byId(job),
     accesses: byId(access),
     parts: byId(part),

@@ -31,7 +31,8 @@ export const canonicalJson = (value: unknown, schema: Schema, indent = ''): stri
 const isQuantity = (schema: Schema): boolean => schema instanceof z.ZodType && schema.meta()?.quantity !== undefined
 
 const resolve = (schema: Schema, value: unknown): Schema => {
-  if (schema instanceof z.ZodOptional || schema instanceof z.ZodNullable) return resolve(schema.def.innerType, value)
+  if (schema instanceof z.ZodOptional || schema instanceof z.ZodNullable || schema instanceof z.ZodPrefault)
+    return resolve(schema.def.innerType, value)
   if (schema instanceof z.ZodDiscriminatedUnion) {
     const key = schema.def.discriminator
     const tag = (value as Record<string, unknown>)[key]

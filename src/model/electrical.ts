@@ -31,6 +31,11 @@ export const loadLaw = z.discriminatedUnion('type', [
     ratedVoltage: measure('voltage', 'positive'),
     runningCurrent: measure('current', 'positive'),
     stallCurrent: measure('current', 'positive'),
+    startTime: measure('time', 'positive').optional().describe('in which the starting current falls to 1/e'),
+    loading: z
+      .enum(['constant', 'fan'])
+      .optional()
+      .describe('fan: torque with the square of the speed, as a blower; else the same torque at every speed'),
   }),
 ])
 
@@ -46,6 +51,14 @@ export const load = z.strictObject({
   needs: measure('voltage', 'positive').optional().describe('least voltage at which it does its job'),
 })
 
+/** A pin that is a source of its own. */
+export const supply = z.strictObject({
+  pin: pinId,
+  kind: z.enum(['charging socket', 'controller supply']),
+  voltage: measure('voltage', 'positive').optional(),
+  limit: measure('current', 'positive').optional().describe('most that it gives into a short'),
+})
+
 const contactPair = z.tuple([pinId, pinId])
 
 export const deviceSpec = z.discriminatedUnion('kind', [
@@ -55,6 +68,12 @@ export const deviceSpec = z.discriminatedUnion('kind', [
     internalResistance: measure('resistance', 'positive').optional(),
     capacity: measure('charge', 'positive').optional(),
     acceptance: measure('current', 'non-negative').optional().describe('charging current taken after twenty minutes'),
+    coldCranking: measure('current', 'positive').optional().describe('EN 50342 at −18 °C: 7.5 V after 10 s'),
+    peukertExponent: measure('ratio', 'positive').optional().describe('rated form: t = H·(C/(I·H))^k'),
+    selfDischarge: measure('ratio', 'positive').optional().describe('share of capacity lost in 30 d at 20 °C'),
+    stateOfCharge: measure('ratio', 'non-negative')
+      .optional()
+      .describe('1: full; when the running cases are looked at'),
   }),
   z.strictObject({
     kind: z.literal('alternator'),
@@ -62,10 +81,14 @@ export const deviceSpec = z.discriminatedUnion('kind', [
     internalResistance: measure('resistance', 'positive').optional(),
     hotOutputIdle: measure('current', 'positive').optional(),
     hotOutputCruise: measure('current', 'positive').optional(),
+    loadDumpClamp: measure('voltage', 'positive')
+      .optional()
+      .describe('peak that its own suppression leaves of a load dump'),
   }),
   z.strictObject({
     kind: z.literal('starter'),
     crankingCurrent: measure('current', 'positive').optional(),
+    stallCurrent: measure('current', 'positive').optional().describe('with the pinion held, at 12 V'),
     solenoidResistance: measure('resistance', 'positive').optional(),
     pullIn: measure('voltage', 'positive').optional(),
   }),
@@ -79,6 +102,7 @@ export const deviceSpec = z.discriminatedUnion('kind', [
     rating: measure('current', 'positive').optional(),
     pattern: z.enum(['blade', 'mini blade', 'high-current blade', 'bolt-down', 'glass']).optional(),
     coldResistance: measure('resistance', 'positive').optional(),
+    breakingCapacity: measure('current', 'positive').optional().describe('highest current it breaks, maker’s sheet'),
   }),
   z.strictObject({
     kind: z.literal('relay'),
@@ -113,6 +137,19 @@ export const device = z.strictObject({
   spec: deviceSpec,
   loads: z.array(load).optional(),
   at: id.optional().describe('branch point of the loom'),
+  notForCurrent: z
+    .boolean()
+    .optional()
+    .describe('metal that joins two points and is not meant to carry current: throttle cable, control cable, pipe'),
+  supplies: z
+    .array(supply)
+    .optional()
+    .describe('pins that feed others: sensor supplies of a controller, a socket that a charger is plugged into'),
+  reverseProtected: z.boolean().optional().describe('survives the battery connected the wrong way round'),
+  withstands: measure('voltage', 'positive')
+    .optional()
+    .describe('highest supply voltage that it survives for a minute'),
+  loadDump: measure('voltage', 'positive').optional().describe('peak of a load dump that it survives, maker’s sheet'),
   restricted: z.enum(['airbag', 'anti-lock']).optional(),
   fitted: z.boolean().optional(),
   remark: text.optional(),
@@ -140,8 +177,13 @@ export const wire = z.strictObject({
   ends: z.strictObject({ from: termination.optional(), to: termination.optional() }).optional(),
   circuit: id.optional(),
   screened: z.boolean().optional(),
+  screenEarths: z
+    .array(endpoint)
+    .optional()
+    .describe('points that the screen is joined to: one for a screen earthed at one end, two for both'),
   twistedWith: id.optional(),
   braid: z.boolean().optional(),
+  notForCurrent: z.boolean().optional().describe('as of a device: metal that is not meant to carry current'),
   unfusedBecause: text.optional().describe('documented exception, such as the starter cable'),
   restricted: z.enum(['airbag', 'anti-lock']).optional(),
   fitted: z.boolean().optional(),
@@ -206,6 +248,10 @@ export const output = z.strictObject({
   limit: measure('current', 'positive').optional(),
   onResistance: measure('resistance', 'positive').optional(),
   clamp: measure('voltage', 'positive').optional(),
+  feedsBack: z
+    .boolean()
+    .optional()
+    .describe('current can run from its pin into the controller’s supply: a flywheel diode inside'),
   atBoot: z.enum(['off', 'on', 'unknown']).optional(),
   modulated: z.boolean().optional(),
 })

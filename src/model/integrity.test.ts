@@ -86,6 +86,24 @@ describe('integrity', () => {
     ])
   })
 
+  it('names the pin of a screen’s earth and of a sensor’s return that does not exist', () => {
+    const found = broken(({ collections }) => {
+      Object.assign(collections.wires['W-1']!, { screenEarths: ['ecu.A9'] })
+      Object.assign(collections.sensors, {
+        oil: { id: 'oil', name: 'Oil', device: 'lamp', returnPin: 'X', quantity: 'pressureGauge', form: 'voltage' },
+      })
+    })
+    expect(found.map(({ code, path }) => [code, path])).toEqual([
+      ['dangling-pin', 'wires/W-1/screenEarths/0'],
+      ['dangling-pin', 'sensors/oil/returnPin'],
+    ])
+  })
+
+  it('reads a build that was written before there were sensors', () => {
+    const { sensors: _, ...older } = whole().collections
+    expect(readBuild({ ...whole(), collections: older }).collections.sensors).toEqual({})
+  })
+
   it('names a device that does not exist once, not also its pin', () => {
     expect(broken(({ collections: { wires } }) => Object.assign(wires['W-3']!, { to: 'gone.1' }))).toEqual([
       {
@@ -132,6 +150,32 @@ describe('integrity', () => {
       Object.assign(devices.key!, { spec: { kind: 'switch', rest: 'off', positions: { off: [], on: [['1', '8']] } } })
     })
     expect(found.map(({ path }) => path)).toEqual(['devices/lamp/loads/0/to', 'devices/key/spec/positions/on'])
+  })
+
+  it('finds a supply on an absent pin', () => {
+    const found = broken(({ collections: { devices } }) => {
+      Object.assign(devices.lamp!, { supplies: [{ pin: '7', kind: 'charging socket' }] })
+    })
+    expect(found.map(({ path }) => path)).toEqual(['devices/lamp/supplies/0/pin'])
+  })
+
+  it('finds switches, senders and gauges that name what is not there', () => {
+    const found = broken(({ collections: { resistanceSwitches, levelSenders, gauges } }) => {
+      resistanceSwitches.pad = {
+        id: 'pad',
+        name: 'Pad',
+        device: 'no-pad',
+        topology: 'branches',
+        buttons: [{ name: 'up', resistance: { value: 470 } }],
+      }
+      levelSenders.tank = { id: 'tank', name: 'Tank', device: 'lamp', input: 'no-input' }
+      gauges.fuel = { id: 'fuel', name: 'Fuel', shows: 'level', sender: 'no-sender' }
+    })
+    expect(found.map(({ path, says }) => [path, says])).toEqual([
+      ['resistanceSwitches/pad/device', 'Resistance switch pad refers to device no-pad, which does not exist.'],
+      ['levelSenders/tank/input', 'Level sender tank refers to input no-input, which does not exist.'],
+      ['gauges/fuel/sender', 'Gauge fuel refers to level sender no-sender, which does not exist.'],
+    ])
   })
 
   it('finds two signals on one pin and two wires in one cavity', () => {

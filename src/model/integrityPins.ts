@@ -18,6 +18,11 @@ function* pinUses(build: Build): Generator<{ path: string; from: string; device:
       const [device = '', pin = ''] = wire[end].split('.')
       yield { path: `wires/${id}/${end}`, from: called('wires', id), device, pin }
     }
+  for (const [id, wire] of Object.entries(wires))
+    for (const [index, end] of (wire.screenEarths ?? []).entries()) {
+      const [device = '', pin = ''] = end.split('.')
+      yield { path: `wires/${id}/screenEarths/${index}`, from: `The screen of ${id}`, device, pin }
+    }
   for (const [id, device] of Object.entries(devices)) {
     for (const [index, load] of (device.loads ?? []).entries())
       for (const end of ['from', 'to'] as const)
@@ -27,6 +32,8 @@ function* pinUses(build: Build): Generator<{ path: string; from: string; device:
           device: id,
           pin: load[end],
         }
+    for (const [index, { pin }] of (device.supplies ?? []).entries())
+      yield { path: `devices/${id}/supplies/${index}/pin`, from: `${called('devices', id)}, supply,`, device: id, pin }
     if (device.spec.kind === 'switch')
       for (const [position, pairs] of Object.entries(device.spec.positions))
         for (const pin of pairs.flat())
@@ -39,6 +46,9 @@ function* pinUses(build: Build): Generator<{ path: string; from: string; device:
   }
   for (const [id, input] of Object.entries(inputs))
     yield { path: `inputs/${id}/pin`, from: called('inputs', id), device: input.device, pin: input.pin }
+  for (const [id, { device, returnPin }] of Object.entries(build.collections.sensors))
+    if (returnPin !== undefined)
+      yield { path: `sensors/${id}/returnPin`, from: called('sensors', id), device, pin: returnPin }
   for (const [id, output] of Object.entries(outputs))
     yield { path: `outputs/${id}/pin`, from: called('outputs', id), device: output.device, pin: output.pin }
 }

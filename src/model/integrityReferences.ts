@@ -50,6 +50,7 @@ function* references(build: Build): Generator<Reference> {
     yield* from('wires', id, 'path', 'runs', wire.path)
     yield* from('wires', id, 'circuit', 'circuits', wire.circuit)
     yield* from('wires', id, 'twistedWith', 'wires', wire.twistedWith)
+    yield* from('wires', id, 'screenEarths', 'devices', wire.screenEarths?.map(deviceOf))
   }
   for (const [id, point] of Object.entries(all.branchPoints))
     yield* from('branchPoints', id, 'zone', 'zones', point.zone)
@@ -72,6 +73,22 @@ function* references(build: Build): Generator<Reference> {
     yield* from('outputs', id, 'device', 'devices', output.device)
     yield* from('outputs', id, 'drives', 'devices', output.drives)
   }
+  for (const [id, sensor] of Object.entries(all.sensors)) {
+    yield* from('sensors', id, 'device', 'devices', sensor.device)
+    yield* from('sensors', id, 'input', 'inputs', sensor.input)
+  }
+  for (const [id, made] of Object.entries(all.resistanceSwitches)) {
+    yield* from('resistanceSwitches', id, 'device', 'devices', made.device)
+    yield* from('resistanceSwitches', id, 'input', 'inputs', made.input)
+  }
+  for (const [id, sender] of Object.entries(all.levelSenders)) {
+    yield* from('levelSenders', id, 'device', 'devices', sender.device)
+    yield* from('levelSenders', id, 'input', 'inputs', sender.input)
+  }
+  for (const [id, gauge] of Object.entries(all.gauges)) {
+    yield* from('gauges', id, 'device', 'devices', gauge.device)
+    yield* from('gauges', id, 'sender', 'levelSenders', gauge.sender)
+  }
   for (const [id, job] of Object.entries(all.jobs)) {
     yield* from('jobs', id, 'zone', 'zones', job.zone)
     yield* from('jobs', id, 'needs/jobs', 'jobs', job.needs?.jobs)
@@ -84,6 +101,7 @@ function* references(build: Build): Generator<Reference> {
     yield* from('accesses', id, 'requires', 'accesses', access.requires)
     yield* from('accesses', id, 'excludes', 'accesses', access.excludes)
   }
+  for (const [id, record] of Object.entries(all.records)) yield* from('records', id, 'jobs', 'jobs', record.jobs)
   for (const [id, reading] of Object.entries(all.readings)) {
     yield* from('readings', id, 'case', 'cases', reading.case)
     yield* from('readings', id, 'provenance/log', 'logs', reading.provenance?.log)

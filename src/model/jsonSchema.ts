@@ -4,5 +4,5 @@ import { buildSchema, FORMAT } from './build.ts'
 
 export const buildJsonSchema = (): Record<string, unknown> => ({
   title: `Swapwright build, format ${FORMAT}`,
-  ...(z.toJSONSchema(buildSchema, { target: 'draft-2020-12', reused: 'ref' }) as Record<string, unknown>),
+  ...(z.toJSONSchema(buildSchema, { target: 'draft-2020-12', reused: 'ref', io: 'input' }) as Record<string, unknown>),
 })
