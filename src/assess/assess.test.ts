@@ -16,8 +16,13 @@ describe('a sound small circuit', () => {
   it('solves to the series circuit worked by hand', () => {
     const { cases } = assess(small())
     // At 20 °C: 7.6 mΩ/m and 2 mΩ of crimps a wire, 1.16 mΩ/m for 16 mm². Both earths share the stud’s pin.
-    const line = 2.76e-3 + 7.7e-3 + 9.6e-3 + 8e-3 + 9.6e-3 + 9.6e-3 + 3.16e-3
-    expect(cases.lit!.currents['W-3']).toBeCloseTo(12.6 / (3 + line + 0.006), 6)
+    const metal = { 'W-1': 0.76e-3, 'W-2': 7.6e-3, 'W-3': 7.6e-3, 'W-4': 7.6e-3, 'W-5': 1.16e-3 }
+    // Each warmed to the temperature told beside it, α20 of copper 0.00393 1/K; contacts and crimps are not.
+    const warm = Object.entries(metal).map(([id, ohm]) => ohm * (1 + 0.00393 * (cases.lit!.temperatures[id]! - 293.15)))
+    const line = warm.reduce((sum, ohm) => sum + ohm, 5 * 2e-3 + 7.7e-3 + 8e-3)
+    // The last turn may still move a wire by half a kelvin: 0.2 % of it.
+    expect(Math.abs(cases.lit!.currents['W-3']! * (3 + line + 0.006) - 12.6)).toBeLessThan(0.002 * line * 4.2)
+    expect(cases.lit!.temperatures['W-3']).toBeGreaterThan(293.15 + 0.5)
   })
   it('says the same whichever order the records came in', () => {
     const turned = small((build) => {
@@ -29,7 +34,14 @@ describe('a sound small circuit', () => {
 })
 
 it('an empty build has no findings and no figures', () => {
-  expect(assess(emptyBuild('nothing'))).toEqual({ findings: [], cases: {}, figures: {} })
+  expect(assess(emptyBuild('nothing'))).toEqual({
+    findings: [],
+    cases: {},
+    figures: {},
+    earths: [],
+    sensorErrors: [],
+    energy: [],
+  })
 })
 
 describe('no-return', () => {
@@ -98,6 +110,31 @@ describe('conductor-temperature', () => {
   })
 })
 
+describe('insulation-class', () => {
+  it('finds insulation in air hotter than its class, though its wire carries next to nothing', () => {
+    const build = small((b) => {
+      const c = b.collections
+      c.zones.hot = {
+        id: 'hot',
+        name: 'Beside the exhaust',
+        ambient: { value: 383.15 },
+        wet: 'dry',
+        vibration: 'engine',
+      }
+      c.devices.probe = { id: 'probe', name: 'Probe', zone: 'hot', pins: { S: {} }, spec: { kind: 'sensor' } }
+      c.wires['W-9'] = wire('W-9', 'probe.S', 'stud.S', 0.5e-6, { insulation: 'B' })
+    })
+    expect(named(build, 'insulation-class')).toMatchObject([
+      {
+        subject: 'wires/W-9',
+        verdict: 'marginal',
+        zone: 'hot',
+        todo: 'Fit insulation of class C or higher on W-9, or take W-9 along a cooler path.',
+      },
+    ])
+  })
+})
+
 describe('load-voltage', () => {
   it('finds the thin wire and says what to fit', () => {
     const build = small((b) => {
@@ -149,6 +186,8 @@ describe('a datum taken away', () => {
       c.devices.second = { ...structuredClone(c.devices.lamp!), id: 'second', name: 'Second' }
       c.wires['W-6'] = wire('W-6', 'switch.2', 'second.+')
       c.wires['W-7'] = wire('W-7', 'second.-', 'stud.S')
+      // Two lamps draw 8 A: more than 75 % of 10 A.
+      if (c.devices.fuse!.spec.kind === 'fuse') c.devices.fuse!.spec.rating = { value: 15 }
       change?.(b)
     })
   it('hides what a neighbour draws, so that enough volts are no longer known to be enough', () => {
@@ -157,6 +196,37 @@ describe('a datum taken away', () => {
     expect(named(build, 'load-voltage')).toMatchObject([
       { subject: 'devices/lamp', verdict: 'unknown', missing: 'what filament draws of Second' },
     ])
+  })
+  it('is no matter where even all that the fuse lets through would leave enough', () => {
+    const build = beside((b) => {
+      delete b.collections.devices.second!.loads![0]!.law
+      b.collections.devices.lamp!.loads![0]!.needs = { value: 11 }
+      if (b.collections.devices.fuse!.spec.kind === 'fuse') b.collections.devices.fuse!.spec.rating = { value: 10 }
+    })
+    const [found] = named(build, 'load-voltage')
+    expect(found).toMatchObject({ subject: 'devices/lamp', verdict: 'sound' })
+    // By hand: 13.5 A through the shared 40 mΩ and 4.1 A through its own 19 mΩ leave about 12 V.
+    expect(found!.working.join()).toMatch(/what filament draws of Second\. Even with all .* 1[12]\.\d\d V are left/)
+  })
+  it('of a relay has no such bound: it may switch anything', () => {
+    const build = beside((b) => {
+      const c = b.collections
+      c.devices.lamp!.loads![0]!.needs = { value: 6 }
+      c.devices.relay = {
+        id: 'relay',
+        name: 'Relay',
+        zone: 'bay',
+        pins: { 30: {}, 87: {}, 85: {}, 86: {} },
+        spec: { kind: 'relay', pullIn: { value: 7 } },
+      }
+      c.wires['W-8'] = wire('W-8', 'switch.2', 'relay.86')
+      c.wires['W-9'] = wire('W-9', 'relay.85', 'stud.S')
+      c.wires['W-10'] = wire('W-10', 'switch.2', 'relay.30')
+    })
+    expect(named(build, 'load-voltage').find(({ subject }) => subject === 'devices/lamp')).toMatchObject({
+      verdict: 'unknown',
+      missing: 'resistance of the coil of Relay',
+    })
   })
   it('does not matter where the neighbour is off', () => {
     const build = beside((b) => {

@@ -7,13 +7,27 @@ import { airFindings } from './airRules.ts'
 import { conductorFindings } from './conductorRules.ts'
 import { type Context, contextOf } from './context.ts'
 import { missingFindings, unsolvedFindings } from './dataRules.ts'
+import { backFeedFindings } from './earths/backFeedRules.ts'
+import { raisedEarthFindings, sensorErrorFindings } from './earths/earthRules.ts'
+import { keyOffFindings } from './earths/keyOffRules.ts'
+import { openWireFindings } from './earths/openWireRules.ts'
+import { type EarthRow, earthsOf } from './earths/raised.ts'
+import { type SensorErrorRow, sensorErrorsOf } from './earths/sensorError.ts'
+import { strapFindings } from './earths/strapRules.ts'
+import { type EnergyRow, energyOf } from './energy/energy.ts'
+import { balanceFindings, parkedFindings, reserveFindings } from './energy/energyRules.ts'
 import { type Finding, VERDICTS } from './finding.ts'
 import { injectorFindings, pumpFindings } from './fuelRules.ts'
-import { fuseFindings, unfusedFindings } from './fuseRules.ts'
+import { PROTECTION_RULES } from './fuseRules.ts'
+import { insulationFindings } from './insulationRules.ts'
 import { materialFindings } from './materialRules.ts'
 import { integrityFindings, restrictedFindings, returnFindings } from './modelRules.ts'
 import { sensorReturnFindings, signalPinFindings } from './signalRules.ts'
 import type { CaseSolution } from './solveCases.ts'
+import { canFindings } from './unseen/canRules.ts'
+import { coilFindings } from './unseen/coilRules.ts'
+import { loadDumpFindings } from './unseen/loadDumpRules.ts'
+import { distanceFindings, screenFindings } from './unseen/screenRules.ts'
 import { voltageFindings } from './voltageRules.ts'
 
 export type { Finding } from './finding.ts'
@@ -22,22 +36,42 @@ export type { CaseSolution } from './solveCases.ts'
 export interface Assessment {
   readonly findings: readonly Finding[]
   readonly cases: Readonly<Record<string, CaseSolution>>
-  /** SI: pumpVolts, pumpFlow, powerSupportedByPump, injectorDuty, chargeTemperature; absent where not known. */
+  /** SI: pumpVolts, pumpFlow, powerSupportedByPump, injectorDuty, chargeTemperature, batteryReserve, parkedTime; absent where not known. */
   readonly figures: Readonly<Record<string, number>>
+  /** Earth points by case, farthest from the battery's negative post first. */
+  readonly earths: readonly EarthRow[]
+  /** Sensors moved by their earths, by case, largest first. */
+  readonly sensorErrors: readonly SensorErrorRow[]
+  /** Given and taken, by case. */
+  readonly energy: readonly EnergyRow[]
 }
 
 const RULES: readonly ((context: Context) => readonly Finding[])[] = [
   integrityFindings,
   restrictedFindings,
   returnFindings,
-  unfusedFindings,
-  fuseFindings,
+  ...PROTECTION_RULES,
   conductorFindings,
+  insulationFindings,
   voltageFindings,
   missingFindings,
   unsolvedFindings,
   signalPinFindings,
   sensorReturnFindings,
+  raisedEarthFindings,
+  sensorErrorFindings,
+  strapFindings,
+  backFeedFindings,
+  keyOffFindings,
+  openWireFindings,
+  balanceFindings,
+  reserveFindings,
+  parkedFindings,
+  coilFindings,
+  screenFindings,
+  distanceFindings,
+  canFindings,
+  loadDumpFindings,
   materialFindings,
   pumpFindings,
   injectorFindings,
@@ -55,11 +89,27 @@ export const assess = (build: Build): Assessment => {
   return {
     findings,
     cases: Object.fromEntries(
-      context.cases.map(({ case: id, voltages, currents, solved, missing, assumed, oscillating, notes }) => [
-        id,
-        { case: id, voltages, currents, solved, missing, assumed, oscillating, notes },
-      ]),
+      context.cases.map(
+        ({ case: id, voltages, currents, temperatures, plusMinus, solved, missing, assumed, oscillating, notes }) => [
+          id,
+          {
+            case: id,
+            voltages,
+            currents,
+            temperatures,
+            ...(plusMinus === undefined ? {} : { plusMinus }),
+            solved,
+            missing,
+            assumed,
+            oscillating,
+            notes,
+          },
+        ],
+      ),
     ),
     figures: context.figures,
+    earths: earthsOf(context),
+    sensorErrors: sensorErrorsOf(context),
+    energy: energyOf(context),
   }
 }

@@ -32,7 +32,7 @@ export const materialFindings = ({ build }: Context): Finding[] => {
           says: `${about} is copper-clad aluminium: about 1.5 times the resistance of copper, it creeps in crimps and breaks where it flexes.`,
           todo: `Fit copper${wire.area ? ` of ${squareMillimetres(wire.area.value)}` : ''} in place of it on ${wire.id}, with new crimps.`,
           working: [
-            'Vehicle cable of ISO 6722 is copper; the resistance from 15 % copper and 85 % aluminium side by side, ASTM B566 class 15A [from memory].',
+            'Vehicle cable of ISO 6722 is copper; the resistance 0.02676 Ω·mm²/m, ASTM B566 class 15A [from memory].',
           ],
           cautions: [BATTERY_CAUTION],
         }),

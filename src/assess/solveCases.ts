@@ -1,9 +1,8 @@
 /** Solves every operating case, and walks a solution back from a load to its source and on to its return. */
-import { solveNetwork } from '../engineering/electrical/network/network.ts'
 import type { Build, OperatingCase } from '../model/build.ts'
 import { Refusal } from '../units/problem.ts'
 import { endpointOf } from './make.ts'
-import { type Bound, bindCase, type Missing } from './network.ts'
+import { type Bound, type Bundle, bindCase, type Missing, warm } from './network.ts'
 
 export interface CaseSolution {
   readonly case: string
@@ -11,6 +10,10 @@ export interface CaseSolution {
   readonly voltages: Readonly<Record<string, number | null>>
   /** A through each wire from its `from` to its `to`; null: not solved. */
   readonly currents: Readonly<Record<string, number | null>>
+  /** K of each conductor in the hottest place on its way; in cases that last seconds, that of the air. Absent: not known. */
+  readonly temperatures: Readonly<Record<string, number>>
+  /** V: the most by which any voltage may be off because a battery's charging current is reckoned and not entered. */
+  readonly plusMinus?: number
   readonly solved: boolean
   /** Why a figure of this case may be off or absent. */
   readonly missing: readonly Missing[]
@@ -25,19 +28,32 @@ export interface Solved extends CaseSolution {
   readonly elements: ReadonlyMap<string, number | null>
   /** Elements by the node they touch. */
   readonly at: ReadonlyMap<string, readonly number[]>
+  /** What the wires of each run do to one another; empty in cases that last seconds. */
+  readonly bundles: ReadonlyMap<string, Bundle>
+  /** K by which the wires' temperatures still move, where they come to no rest. */
+  readonly restless?: number
 }
 
 export const solveCase = (build: Build, kase: OperatingCase): Solved => {
-  const bound = bindCase(build, kase)
+  let bound = bindCase(build, kase)
   const empty = { nodes: new Map<string, number | null>(), elements: new Map<string, number | null>() }
   let { nodes, elements } = empty
+  let temperatures: Readonly<Record<string, number>> = {}
+  let bundles: ReadonlyMap<string, Bundle> = new Map()
+  let more: { readonly restless?: number; readonly plusMinus?: number } = {}
   let solved = false
   let oscillating: readonly string[] = []
   const notes: string[] = []
   // Without a source there is nothing to solve, and every voltage is unknown rather than 0.
   if (bound.network.elements.some(({ type }) => type === 'battery' || type === 'alternator'))
     try {
-      const solution = solveNetwork(bound.network)
+      const warmed = warm(build, kase, bound)
+      const { solution } = warmed
+      ;({ temperatures, bundles } = warmed)
+      const { restless, plusMinus } = warmed
+      more = { ...(restless === undefined ? {} : { restless }), ...(plusMinus === undefined ? {} : { plusMinus }) }
+      notes.push(...warmed.notes)
+      bound = { ...bound, network: warmed.network, unsure: new Set([...bound.unsure, ...warmed.unsure]) }
       nodes = solution.voltages
       elements = solution.currents
       solved = solution.converged
@@ -73,6 +89,9 @@ export const solveCase = (build: Build, kase: OperatingCase): Solved => {
     at,
     voltages,
     currents,
+    temperatures,
+    bundles,
+    ...more,
     solved,
     missing: bound.missing,
     assumed: bound.assumed,

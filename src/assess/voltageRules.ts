@@ -1,5 +1,6 @@
 /** Rule `load-voltage`: each load that states what it needs, in every case that feeds it. */
 import type { Device } from '../model/build.ts'
+import { type Ceiling, ceilingOf } from './ceiling.ts'
 import type { Link } from './circuit.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
@@ -15,12 +16,11 @@ import {
   list,
   own,
   percent,
-  squareMillimetres,
   volts,
   wireName,
 } from './make.ts'
 import { chain, FED_VOLTS, hiddenDraws, type Solved, type Step } from './solveCases.ts'
-import { conductorFacts, SIZES, warmed, wireLength } from './wireData.ts'
+import { conductorFacts, sizeName, sizesLike, warmed, wireLength } from './wireData.ts'
 
 /** Of the source's voltage. ABYC E-11: 10 % for non-critical loads (read in a supplier's wire chart). */
 const DROP_SHARE = 0.1
@@ -32,10 +32,12 @@ interface Judged {
   readonly unsure: readonly string[]
   /** What may draw more than was solved. */
   readonly hidden: readonly string[]
+  /** V that it still has with all of that drawn, where the verdict does not hang on it; `hidden` is then empty. */
+  readonly atLeast?: { readonly voltage: number; readonly draws: readonly string[] }
 }
 
 /** Volts at the terminals of what feeds the car in this case: the alternator while it delivers, else the battery. */
-const sourceVolts = (solved: Solved): number | undefined => {
+const sourceVolts = (solved: Pick<Solved, 'bound' | 'elements' | 'nodes'>): number | undefined => {
   const across = (type: 'alternator' | 'battery'): number[] =>
     solved.bound.network.elements.flatMap((element) => {
       const delivers = -(solved.elements.get(element.id) ?? 0) > 0.1
@@ -58,6 +60,11 @@ const sourceGap = ({ build }: Context, solved: Solved): string[] =>
 
 export const voltageFindings = (context: Context): Finding[] => {
   const { build, cases } = context
+  const ceilings = new Map<Solved, Ceiling | undefined>()
+  const ceiling = (solved: Solved): Ceiling | undefined => {
+    if (!ceilings.has(solved)) ceilings.set(solved, ceilingOf(context, solved))
+    return ceilings.get(solved)
+  }
   const findings: Finding[] = []
   for (const device of Object.values(build.collections.devices)) {
     if (device.restricted) continue
@@ -72,8 +79,8 @@ export const voltageFindings = (context: Context): Finding[] => {
       const judged: Judged[] = []
       for (const solved of cases) {
         if (!solved.solved || solved.kase.battery === 'reversed' || solved.kase.supply) continue
-        // A lamp that dims for the seconds of cranking does nobody harm.
-        if (solved.kase.engine === 'cranking' && load.law.type === 'lamp') continue
+        // A lamp or telltale that dims for the seconds of cranking does nobody harm.
+        if (solved.kase.engine === 'cranking' && (load.law.type === 'lamp' || device.spec.kind === 'lamp')) continue
         const id = solved.bound.loadElement(device.id, load.id)
         const current = solved.elements.get(id)
         const [a, b] = [load.from, load.to].map((pin) => solved.voltages[endpointOf(device.id, pin)])
@@ -83,19 +90,23 @@ export const voltageFindings = (context: Context): Finding[] => {
           ...walk(solved, endpointOf(device.id, load.from), 'up'),
           ...walk(solved, endpointOf(device.id, load.to), 'down'),
         ]
+        // A resistor put there on purpose, as for the lower speeds of a blower, is no loss of the way.
+        const meant = way.reduce(
+          (sum, { element, drop }) =>
+            own(build.collections.devices, element)?.spec.kind === 'resistor' ? sum + drop : sum,
+          0,
+        )
         judged.push({
           solved,
           voltage: a - b,
-          source,
+          source: source - meant,
           unsure: [
             ...way
               .filter(({ element }) => solved.bound.unsure.has(element))
               .map(({ element }) => element.replace('wire:', '')),
             ...sourceGap(context, solved),
           ],
-          hidden: hiddenDraws(solved).map(
-            ({ subject, datum }) => `${datum} of ${deviceName(build, subject.slice('devices/'.length))}`,
-          ),
+          ...hiddenFrom(load, device.id, needs, solved, a - b),
         })
       }
       if (judged.length === 0) {
@@ -108,6 +119,34 @@ export const voltageFindings = (context: Context): Finding[] => {
     }
   }
   return findings
+
+  function hiddenFrom(
+    load: Load,
+    device: string,
+    needs: number,
+    solved: Solved,
+    now: number,
+  ): Pick<Judged, 'hidden' | 'atLeast'> {
+    // Enough, but not at the far end of the ± of a charging current that nobody measured.
+    const reckoned =
+      now - (solved.plusMinus ?? 0) < needs
+        ? solved.bound.reckoned.map(
+            ({ element }) => `charging current taken after twenty minutes of ${deviceName(build, element)}`,
+          )
+        : []
+    const draws = hiddenDraws(solved).map(
+      ({ subject, datum }) => `${datum} of ${deviceName(build, subject.slice('devices/'.length))}`,
+    )
+    if (reckoned.length > 0) return { hidden: [...reckoned, ...draws] }
+    const most = draws.length > 0 ? ceiling(solved) : undefined
+    if (!most) return { hidden: draws }
+    const [a, b] = [load.from, load.to].map((pin) => most.nodes.get(solved.bound.nodeOf(endpointOf(device, pin))))
+    const source = sourceVolts({ ...most, bound: solved.bound })
+    if (a == null || b == null || source === undefined) return { hidden: draws }
+    const voltage = a - b
+    const stands = voltage >= needs && source - voltage <= DROP_SHARE * source
+    return stands ? { hidden: [], atLeast: { voltage, draws } } : { hidden: draws }
+  }
 }
 
 type Load = NonNullable<Device['loads']>[number]
@@ -245,7 +284,7 @@ const judgeLoad = (
     ...steps
       .slice(0, 6)
       .map(({ element, drop, current }) => `${element.replace('wire:', '')}: ${volts(drop)} lost at ${amps(current)}`),
-    'Source: Kirchhoff’s laws; wires at the largest resistance their standard allows and at the hottest zone they pass.',
+    'Source: Kirchhoff’s laws; wires at the largest resistance their standard allows, as warm as their current, their neighbours and the hottest place on their way make them.',
   ]
   const fed = `${name} gets ${volts(voltage)} in ${where}`
   if (rank(worst) === 2)
@@ -263,7 +302,14 @@ const judgeLoad = (
       verdict: 'sound',
       says: `${fed}, its worst case, and needs ${volts(needs)}.`,
       todo: 'Nothing.',
-      working: lines.slice(0, 2),
+      working: [
+        ...lines.slice(0, 2),
+        ...(worst.atLeast
+          ? [
+              `Not entered: ${list(worst.atLeast.draws)}. Even with all that the fuse above lets through for good (135 % of its rating) ${volts(worst.atLeast.voltage)} are left.`,
+            ]
+          : []),
+      ],
     })
   if (voltage < needs && source < needs)
     return finding({
@@ -290,7 +336,7 @@ const judgeLoad = (
 }
 
 /** The thickest losses made smaller until `gain` volts are won back; each wire with the size it becomes. */
-const remedy = (build: Context['build'], steps: readonly Step[], gain: number): string => {
+export const remedy = (build: Context['build'], steps: readonly Step[], gain: number): string => {
   let rest = gain
   const changes: string[] = []
   for (const { element, drop, current } of steps) {
@@ -304,14 +350,14 @@ const remedy = (build: Context['build'], steps: readonly Step[], gain: number): 
     const loss = (area: number) =>
       warmed(conductorFacts({ area: { value: area }, material: 'copper' })!, 333.15) * length * current
     const fixed = Math.max(0, drop - warmed(now, 333.15) * length * current)
-    const bigger = SIZES.filter(({ area }) => area > wire.area!.value)
+    const bigger = sizesLike(wire.area.value).filter(({ area }) => area > wire.area!.value)
     const size =
       bigger.find(({ area }) => area <= 6 * wire.area!.value && drop - fixed - loss(area) >= rest) ??
       // Beyond four times the section the next wire on the way has more to give.
       bigger.find(({ area }) => area >= 4 * wire.area!.value) ??
       bigger.at(-1)
     if (!size) continue
-    changes.push(`${size.size} in place of ${squareMillimetres(wire.area.value)} on ${id}`)
+    changes.push(`${size.size} in place of ${sizeName(wire.area.value)} on ${id}`)
     rest -= drop - fixed - loss(size.area)
   }
   return changes.length === 0 ? 'Shorten the way, or look at its contacts.' : `Fit ${list(changes)}.`

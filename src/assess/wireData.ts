@@ -1,12 +1,12 @@
 /** What a wire is made of, how long it is and how hot its surroundings get, as far as the build says. */
+import { aluminiumMaximum, iec60228 } from '../engineering/electrical/aluminiumTable.ts'
 import { CONDUCTORS, type Conductor, conductorOfArea } from '../engineering/electrical/conductorTable.ts'
-import { METALS, warmer } from '../engineering/electrical/sources.ts'
+import { METALS, type Metal, warmer } from '../engineering/electrical/sources.ts'
 import type { Build, Wire } from '../model/build.ts'
-import { deviceIdOf, deviceZone, own } from './make.ts'
+import { deviceIdOf, deviceZone, own, squareMillimetres } from './make.ts'
 
 /** Two tails of 0.15 m from the loom to the device, common practice, no published source. */
 export const TAILS = 0.3
-const COPPER_CLAD_SHARE = 0.15
 
 /** m; the length entered, else the runs of the path and two tails; undefined when neither is whole. */
 export const wireLength = (build: Build, wire: Wire): number | undefined => {
@@ -54,7 +54,9 @@ export const zonesOfUnknownHeat = (build: Build, wire: Wire): string[] =>
   })
 
 export interface ConductorFacts {
-  readonly metal: 'copper' | 'aluminium'
+  readonly metal: Metal
+  /** Name of the listed copper size; undefined: of no table, or another metal. */
+  readonly size: string | undefined
   /** Ω/m at 20 °C, the largest that the standard allows. */
   readonly resistance: number
   readonly from: string
@@ -97,31 +99,46 @@ const diameters = (area: number, row: Conductor | undefined) => {
   }
 }
 
-/** Undefined when cross-section or metal is not entered. */
+const known = new Map<string, ConductorFacts>()
+
+/** Undefined when cross-section or metal is not entered. The same object for the same wire: figures are remembered by it. */
 export const conductorFacts = (wire: Pick<Wire, 'area' | 'material'>): ConductorFacts | undefined => {
   if (!wire.area || !wire.material) return undefined
-  const area = wire.area.value
+  const key = `${wire.material} ${wire.area.value}`
+  const before = known.get(key)
+  if (before) return before
+  const facts = factsOf(wire.area.value, wire.material)
+  // A server judges many builds in its life.
+  if (known.size > 1000) known.clear()
+  known.set(key, facts)
+  return facts
+}
+
+const factsOf = (area: number, material: NonNullable<Wire['material']>): ConductorFacts => {
   const row = conductorOfArea(area)
-  if (wire.material === 'copper' || wire.material === 'tinned copper')
+  if (material === 'copper' || material === 'tinned copper')
     return {
       metal: 'copper',
+      size: row?.size,
       resistance: row?.maximumResistance ?? METALS.copper.rho / area,
       from: row ? `largest allowed for ${row.size}, ${row.source.title}` : 'ρ/A, IEC 60028, size in no table',
       ...diameters(area, row),
     }
-  if (wire.material === 'aluminium')
+  if (material === 'aluminium') {
+    const listed = aluminiumMaximum(area)
     return {
       metal: 'aluminium',
-      resistance: METALS.aluminium.rho / area,
-      from: 'ρ/A of aluminium, handbook table 30.1',
+      size: undefined,
+      resistance: listed ?? METALS.aluminium.rho / area,
+      from: listed === undefined ? 'ρ/A of aluminium, size in no table' : `largest allowed, ${iec60228.title}`,
       ...diameters(area, row),
     }
-  // Copper and aluminium side by side, each with its share of the section.
-  const conductivity = COPPER_CLAD_SHARE / METALS.copper.rho + (1 - COPPER_CLAD_SHARE) / METALS.aluminium.rho
+  }
   return {
-    metal: 'aluminium',
-    resistance: 1 / (conductivity * area),
-    from: 'copper-clad aluminium, 15 % copper by volume (ASTM B566 class 15A [from memory])',
+    metal: 'copper-clad aluminium',
+    size: undefined,
+    resistance: METALS['copper-clad aluminium'].rho / area,
+    from: 'ρ/A of copper-clad aluminium, ASTM B566 class 15A [from memory]',
     ...diameters(area, row),
   }
 }
@@ -156,3 +173,14 @@ export const CLASS_SOURCE = 'ISO 6722-1 temperature classes; overload 50 K above
 
 /** Metric copper sizes from small to large. */
 export const SIZES: readonly Conductor[] = CONDUCTORS.filter(({ family }) => family === 'ISO 6722')
+const GAUGES: readonly Conductor[] = CONDUCTORS.filter(({ family }) => family !== 'ISO 6722').sort(
+  (a, b) => a.area - b.area,
+)
+/** The series that a wire of that section (m²) belongs to: who bought gauge sizes goes on in gauge sizes. */
+export const sizesLike = (area: number): readonly Conductor[] =>
+  conductorOfArea(area)?.family === GAUGES[0]!.family ? GAUGES : SIZES
+/** As a builder says it: `AWG 18` where the section (m²) is a gauge size, else mm². */
+export const sizeName = (area: number): string => {
+  const row = conductorOfArea(area)
+  return row && row.family === GAUGES[0]!.family ? row.size : squareMillimetres(area)
+}
