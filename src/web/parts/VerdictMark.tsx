@@ -7,7 +7,7 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   unknown: 'Unknown',
   sound: 'Sound',
 }
-const SHAPES: Readonly<Record<Verdict, string>> = {
+export const VERDICT_SHAPES: Readonly<Record<Verdict, string>> = {
   'no-go': 'M1 6H10L13 2M15 14L18 10H27',
   marginal: 'M1 3H8Q14 7.4 20 3H27M1 13H8Q14 8.6 20 13H27',
   unknown: 'M2 8H26',
@@ -19,7 +19,7 @@ export function VerdictMark({ verdict }: { verdict: Verdict }) {
     <span style={{ color: `var(--${verdict})`, whiteSpace: 'nowrap', fontWeight: 600 }}>
       <svg width="28" height="16" viewBox="0 0 28 16" aria-hidden="true" style={{ verticalAlign: '-2px' }}>
         <path
-          d={SHAPES[verdict]}
+          d={VERDICT_SHAPES[verdict]}
           fill="none"
           stroke="currentColor"
           strokeWidth={verdict === 'unknown' ? 3 : 2}

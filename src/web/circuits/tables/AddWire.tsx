@@ -1,9 +1,9 @@
 /** A wire from pin to pin, added to the circuit shown. */
 import { type FormEvent, useState } from 'react'
-import type { Build } from '../../model/build.ts'
-import type { Problem } from '../../units/problem.ts'
-import { Problems } from '../parts/Problems.tsx'
-import { addWire } from './edits.ts'
+import type { Build } from '../../../model/build.ts'
+import type { Problem } from '../../../units/problem.ts'
+import { Problems } from '../../parts/Problems.tsx'
+import { addWire } from '../edits.ts'
 
 export function AddWire({ build, circuit }: { build: Build; circuit: string | undefined }) {
   const [problems, setProblems] = useState<readonly Problem[]>([])

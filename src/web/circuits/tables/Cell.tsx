@@ -1,46 +1,50 @@
 /** One cell of a table that is edited in place: Enter or leaving it keeps, Escape takes back. */
 import { type ClipboardEvent, type KeyboardEvent, useEffect, useState } from 'react'
-import type { Problem } from '../../units/problem.ts'
+import type { Problem } from '../../../units/problem.ts'
+import { readBlock } from './paste.ts'
 
 interface Props {
   readonly label: string
   readonly text: string
   /** Stands in an empty cell: where the figure comes from instead. */
   readonly hint?: string | undefined
+  readonly row: number
+  readonly column: number
   /** The problems, when the text is refused. */
   readonly keep: (text: string) => readonly Problem[]
-  /** A column pasted from a spreadsheet: this row and those under it. */
-  readonly keepLines?: (lines: readonly string[]) => readonly Problem[]
+  /** A block from a spreadsheet: this cell is its first. */
+  readonly paste?: (block: readonly (readonly string[])[]) => void
 }
 
-export function Cell({ label, text, hint, keep, keepLines }: Props) {
+export function Cell({ label, text, hint, row, column, keep, paste }: Props) {
   const [typed, setTyped] = useState(text)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   useEffect(() => {
     setTyped(text)
     setProblems([])
   }, [text])
-  const settle = (): void => {
-    if (typed.trim() === text.trim()) {
-      setTyped(text)
-      setProblems([])
-    } else setProblems(keep(typed.trim()))
+  const settle = (): boolean => {
+    const found = typed.trim() === text.trim() ? [] : keep(typed.trim())
+    if (typed.trim() === text.trim()) setTyped(text)
+    setProblems(found)
+    return found.length === 0
   }
   const press = (event: KeyboardEvent): void => {
-    if (event.key === 'Enter') settle()
-    else if (event.key === 'Escape') {
+    if (event.key === 'Enter') {
+      // The table moves on unless the text was refused.
+      if (!settle()) event.preventDefault()
+    } else if (event.key === 'Escape') {
       setTyped(text)
       setProblems([])
     }
   }
-  const paste = (event: ClipboardEvent): void => {
-    const lines = event.clipboardData
-      .getData('text/plain')
-      .replace(/\r?\n$/, '')
-      .split(/\r?\n/)
-    if (lines.length < 2 || keepLines === undefined) return
+  const take = (event: ClipboardEvent): void => {
+    const block = readBlock(event.clipboardData.getData('text/plain'))
+    if (block === undefined || paste === undefined) return
     event.preventDefault()
-    setProblems(keepLines(lines))
+    setTyped(text)
+    setProblems([])
+    paste(block)
   }
   return (
     <div>
@@ -49,11 +53,12 @@ export function Cell({ label, text, hint, keep, keepLines }: Props) {
         aria-label={label}
         aria-invalid={problems.length > 0}
         placeholder={hint}
+        data-cell={`${row}:${column}`}
         value={typed}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={settle}
         onKeyDown={press}
-        onPaste={paste}
+        onPaste={take}
       />
       {problems.map((problem) => (
         <p key={problem.says} className="small wrong" role="alert">
