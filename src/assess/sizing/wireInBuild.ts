@@ -1,0 +1,137 @@
+/** The smallest conductor that a wire of the build could be, for what it carries, where it lies and what protects it. */
+import { type ConductorChoice, chooseConductor } from '../../engineering/electrical/sizing/chooseConductor.ts'
+import type { Build, Wire } from '../../model/build.ts'
+import { type Problem, Refusal, refuse } from '../../units/problem.ts'
+import { type Context, contextOf } from '../context.ts'
+import { deviceIdOf, list, own, restrictedWire } from '../make.ts'
+import { fuseOf, judgedFuse, lastingCases } from '../protection/facts.ts'
+import { reachOf } from '../protection/reach.ts'
+import { CLASS_TEMPERATURE, hottestZone, wireLength, zonesOfUnknownHeat } from '../wireData.ts'
+import { COPPER_SIZES } from './candidates.ts'
+import { loadCurrent } from './loadCurrent.ts'
+
+export interface SizedWire {
+  readonly wire: Wire
+  /** A, and the case or the load that asks for it. */
+  readonly current: number
+  readonly because: string
+  readonly length: number
+  readonly ambient: number
+  readonly zone: string
+  readonly bundleShare: number
+  readonly fuse?: { readonly name: string; readonly rating: number } | undefined
+  readonly choice: ConductorChoice
+}
+
+/** V at which a load’s own draw is reckoned where no case feeds it. Common practice, no published source. */
+const CHARGE_VOLTS = 14.4
+
+const sized = (context: Context, wire: Wire, dropLimit: number | undefined): SizedWire => {
+  const { build } = context
+  if (restrictedWire(build, wire.id))
+    throw refuse(
+      'restricted',
+      `${wire.id} belongs to an airbag or anti-lock circuit, which is never sized here.`,
+      'Leave it to a specialist.',
+      `wires/${wire.id}`,
+    )
+  const cases = lastingCases(context)
+  let current = 0
+  let because = ''
+  for (const { currents, kase } of cases) {
+    const amperes = Math.abs(currents[wire.id] ?? 0)
+    if (amperes > current) [current, because] = [amperes, `solved in “${kase.name}”`]
+  }
+  for (const end of [wire.from, wire.to]) {
+    const device = own(build.collections.devices, deviceIdOf(end))
+    for (const load of device?.loads ?? []) {
+      if (!load.law || ![load.from, load.to].some((pin) => end === `${device!.id}.${pin}`)) continue
+      const amperes = loadCurrent(load.law, CHARGE_VOLTS)
+      if (amperes > current) [current, because] = [amperes, `${device!.name} itself at ${CHARGE_VOLTS} V`]
+    }
+  }
+  const place = hottestZone(build, wire)
+  const length = wireLength(build, wire)
+  const cold = zonesOfUnknownHeat(build, wire)
+  const above = reachOf(context).find(({ below }) => below.some((each) => each.wire === wire.id))
+  const fuse = above === undefined ? undefined : fuseOf(build, above.fuse)
+  const judged = fuse === undefined ? undefined : judgedFuse(build, fuse)
+  const factors = cases.flatMap(({ bundles }) =>
+    (wire.path ?? []).map((run) => {
+      const bundle = bundles.get(run)
+      return bundle?.wires.some((other) => other !== wire.id) ? bundle.factor : 1
+    }),
+  )
+  const gaps = [
+    ...(factors.includes(undefined)
+      ? [`division of a bundle on its way, which holds more wires than any figure knows`]
+      : []),
+    ...(current > 0 ? [] : [`a case in which ${wire.id} carries current, or what its load draws`]),
+    ...(length === undefined ? [`length of ${wire.id}, or a path whose runs have lengths`] : []),
+    ...(wire.insulation ? [] : [`insulation class of ${wire.id}`]),
+    ...(cold.length > 0 || !place
+      ? [`ambient temperature of ${cold.length > 0 ? list(cold) : `a zone that ${wire.id} passes`}`]
+      : []),
+    ...(judged?.gaps ?? []),
+  ]
+  if (gaps.length > 0 || length === undefined || !wire.insulation || !place)
+    throw new Refusal(
+      gaps.map(
+        (gap): Problem => ({
+          code: 'missing-data',
+          path: `wires/${wire.id}`,
+          says: `${wire.id} cannot be sized without the ${gap}.`,
+          todo: `Enter the ${gap}.`,
+        }),
+      ),
+    )
+  const share = Math.min(1, ...factors.map((factor) => factor ?? 0))
+  return {
+    wire,
+    current,
+    because,
+    length,
+    ambient: place.ambient,
+    zone: place.name,
+    bundleShare: share,
+    fuse: judged?.fuse === undefined ? undefined : { name: fuse!.name, rating: judged.fuse.rating },
+    choice: chooseConductor(
+      {
+        current,
+        length,
+        joints: 0,
+        dropLimit,
+        ambient: place.ambient,
+        limit: CLASS_TEMPERATURE[wire.insulation],
+        bundleShare: share,
+        fuse: judged?.fuse,
+      },
+      COPPER_SIZES,
+    ),
+  }
+}
+
+/** Refuses an unknown or restricted wire, and one of which a datum is missing, naming it. `dropLimit` in V. */
+export const sizeWire = (build: Build, id: string, dropLimit?: number): SizedWire => {
+  const wire = own(build.collections.wires, id)
+  if (!wire)
+    throw refuse('no-wire', `There is no wire ${id}.`, 'Name a wire of the build, such as W-104.', `wires/${id}`)
+  return sized(contextOf(build), wire, dropLimit)
+}
+
+/** Every wire that ends at the device and carries its load. */
+export const sizeWiresOf = (build: Build, id: string, dropLimit?: number): readonly SizedWire[] => {
+  const device = own(build.collections.devices, id)
+  if (!device) throw refuse('no-device', `There is no device ${id}.`, 'Name a device of the build.', `devices/${id}`)
+  const pins = new Set((device.loads ?? []).flatMap(({ from, to }) => [`${id}.${from}`, `${id}.${to}`]))
+  const wires = Object.values(build.collections.wires).filter(({ from, to }) => pins.has(from) || pins.has(to))
+  if (wires.length === 0)
+    throw refuse(
+      'no-wire',
+      `${device.name} has no load with a wire on it.`,
+      'Enter what it draws, between which pins, and its wires.',
+      `devices/${id}`,
+    )
+  const context = contextOf(build)
+  return wires.map((wire) => sized(context, wire, dropLimit))
+}
