@@ -11,7 +11,7 @@ import { homeAddresses } from './addresses.ts'
 import { homeCertificate } from './certificate.ts'
 import { type Devices, openDevices, type PairedDevice } from './devices.ts'
 import { homeGuard } from './homeGuard.ts'
-import { pairing } from './homeRoutes.ts'
+import { pairing } from './pairing.ts'
 import { type Patience, patience } from './patience.ts'
 
 export interface HomeState {
