@@ -81,6 +81,15 @@ const operatedByProblems = (element: BareElement): Problem[] => {
         todo: 'Give { "coil", "pull_in_V", "drop_out_V" }.',
       },
     ]
+  if (by.coil === element.id)
+    return [
+      {
+        code: 'contact-is-its-own-coil',
+        path,
+        says: `Switch ${element.id} is entered as its own coil.`,
+        todo: 'Name the element that is its coil.',
+      },
+    ]
   const { pull_in_V: pullIn, drop_out_V: dropOut } = by
   if (typeof pullIn === 'number' && typeof dropOut === 'number' && dropOut > 0 && pullIn >= dropOut) return []
   return [

@@ -1,5 +1,6 @@
 import { type Problem, Refusal } from '../../../units/problem.ts'
 import { type BareElement, bareElementProblems } from './bareElements.ts'
+import { idealSourceLoops } from './idealSourceLoops.ts'
 
 /**
  * Reads a bare network file, format `car-dc-network/1`: one direct-current network in JSON with nothing of the car
@@ -114,6 +115,14 @@ export const parseBareNetwork = (data: unknown): BareNetwork => {
   for (const node of declared)
     if (!used.has(node))
       say('unused-node', `nodes/${node}`, `No element uses node ${node}.`, 'Connect it or remove it.')
+  problems.push(
+    ...idealSourceLoops(
+      elements.filter(
+        ({ type, internal_ohm: ohm, a, b }) =>
+          (type === 'battery' || type === 'alternator') && ohm === 0 && isText(a) && isText(b),
+      ),
+    ),
+  )
   for (const { id, operated_by: by } of elements)
     if (isObject(by) && isText(by.coil) && !ids.has(by.coil))
       say(

@@ -82,3 +82,17 @@ export const compile = (network: Network): Compiled => {
   })
   return compiled
 }
+
+/** The same network with other values: nodes, ids and types must be those of `compiled`, in the same order. */
+export const recompile = (compiled: Compiled, network: Network): Compiled => {
+  const made: Compiled = {
+    ...compiled,
+    network,
+    law: new Uint8Array(compiled.size),
+    parameters: new Float64Array(compiled.size * PARAMETERS),
+  }
+  network.elements.forEach((element, i) => {
+    setElement(made, i, element)
+  })
+  return made
+}

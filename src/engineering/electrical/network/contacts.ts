@@ -69,3 +69,37 @@ export const followCoils = (
   }
   return { energised, restless }
 }
+
+/**
+ * Contacts at rest that would stay pulled in once something had pulled them in: a relay that feeds its own coil through
+ * its own contact, or a coil that has less than its pull-in but more than its drop-out. What such a relay does depends on
+ * what happened before, which a steady solution cannot know.
+ * `voltageWith` solves with the given contacts pulled in, the rest as they stand, and gives the voltage across a coil.
+ */
+export const latchingContacts = (
+  compiled: Compiled,
+  elements: ContactElements,
+  { energised, restless }: ContactOutcome,
+  voltageWith: (energised: readonly boolean[], coil: number) => number,
+): number[] => {
+  const latching: number[] = []
+  const tried = new Map<number, number>()
+  elements.forEach((element, k) => {
+    if (!element || energised[k] || restless.has(k)) return
+    const { coil } = compiled.contacts[k]!
+    let volts = tried.get(coil)
+    if (volts === undefined) {
+      const pulled = energised.map((state, i) => state || (compiled.contacts[i]!.coil === coil && !restless.has(i)))
+      elements.forEach((other, i) => {
+        if (other) setElement(compiled, compiled.contacts[i]!.element, other, pulled[i]!)
+      })
+      volts = Math.abs(voltageWith(pulled, coil))
+      elements.forEach((other, i) => {
+        if (other) setElement(compiled, compiled.contacts[i]!.element, other, energised[i]!)
+      })
+      tried.set(coil, volts)
+    }
+    if (volts >= element.dropOut) latching.push(k)
+  })
+  return latching
+}

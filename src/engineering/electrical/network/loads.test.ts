@@ -185,7 +185,7 @@ describe('refusals', () => {
           'Both ends of loop are on node x',
           'k drops out at 7 V, above its pull-in of 3 V',
           'k is operated by nothing, which is not in the network',
-          'left and right are sources without internal resistance between the same two nodes',
+          'left and right are sources without internal resistance that close a ring',
         ].join('[\\s\\S]*'),
       ),
     )

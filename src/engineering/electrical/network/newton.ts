@@ -35,7 +35,7 @@ const RELATIVE = 1e-11
 const ROUNDING = 32 * 2 ** -52
 const ABSOLUTE = 1e-14
 /** Least slope used in the Jacobian (S), so that elements on the flat of their law leave it solvable. */
-const LEAST_SLOPE = 1e-10
+export const LEAST_SLOPE = 1e-10
 /** No node moves further in one step (V). */
 const LONGEST_STEP = 200
 const MOST_STEPS = 200
@@ -89,7 +89,7 @@ export const evaluate = (c: Compiled, w: Workspace, v: Float64Array, share: numb
 }
 
 /** Factorises the Jacobian from the slopes. Returns the count of pivots ≤ 0. */
-const jacobian = (c: Compiled, w: Workspace): number => {
+export const jacobian = (c: Compiled, w: Workspace): number => {
   const { a, b, law, offDiagonal, diagonal, count, size, pattern } = c
   const { values, slope, anchor } = w
   const { absent } = LAW

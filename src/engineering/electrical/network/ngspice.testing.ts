@@ -14,7 +14,14 @@ export const ngspiceDeck = (network: Network, guess: ReadonlyMap<string, number 
     names.set(name, made)
     return made
   }
-  const lines = network.elements.map((element, i) => line(element, i, node(element.a), node(element.b)))
+  const coilOf = (id: string): { a: string; b: string } => {
+    const coil = network.elements.find((element) => element.id === id)
+    if (!coil) throw new Error(`no coil ${id}`)
+    return { a: node(coil.a), b: node(coil.b) }
+  }
+  // All nodes get their names in the order of the elements, before a coil is asked for.
+  for (const { a, b } of network.elements) [a, b].map(node)
+  const lines = network.elements.map((element, i) => line(element, i, node(element.a), node(element.b), coilOf))
   const nodeset = [...names]
     .filter(([, short]) => short !== '0')
     .map(([name, short]) => `v(${short})=${guess.get(name) ?? 0}`)
@@ -28,7 +35,13 @@ export const ngspiceDeck = (network: Network, guess: ReadonlyMap<string, number 
   ].join('\n')
 }
 
-const line = (element: NetworkElement, i: number, a: string, b: string): string => {
+const line = (
+  element: NetworkElement,
+  i: number,
+  a: string,
+  b: string,
+  coilOf: (id: string) => { a: string; b: string },
+): string => {
   const v = `v(${a},${b})`
   const current = (law: string): string => `b${i} ${a} ${b} i = ${law}`
   switch (element.type) {
@@ -63,8 +76,14 @@ const line = (element: NetworkElement, i: number, a: string, b: string): string 
       const c = amperes / (ratedVoltage - amperes * r) ** 2
       return current(`${c}*pow((sqrt(1+${4 * r * c}*abs(${v}))-1)/${2 * r * c},2)*sgn(${v})+${v}/${1000 * r}`)
     }
-    case 'relayContact':
-      throw new Error('ngspice has no such contact; put a switch in its place')
+    case 'relayContact': {
+      // ngspice's own voltage-controlled switch with hysteresis: on above vt + vh, off below vt − vh, off at the start.
+      if (element.normally === 'closed') throw new Error('ngspice has no contact that opens; put a switch in its place')
+      const coil = coilOf(element.operatedBy)
+      const middle = (element.pullIn + element.dropOut) / 2
+      const half = (element.pullIn - element.dropOut) / 2
+      return `s${i} ${a} ${b} ${coil.a} ${coil.b} m${i} off\n.model m${i} sw(vt=${middle} vh=${half} ron=${element.ohm} roff=1e12)`
+    }
   }
 }
 

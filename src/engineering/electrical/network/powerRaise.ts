@@ -14,7 +14,7 @@ export interface Settled {
 }
 
 /** "Nothing" in "raised from nothing": a share so small that no voltage notices, yet every node stays tied. */
-const NOTHING = 1e-7
+export const NOTHING = 1e-7
 const LARGEST_MOVE = 0.05
 const SMALLEST_RISE = 1e-5
 
@@ -58,6 +58,13 @@ export const settle = (c: Compiled, w: Workspace, from: Settled, trusted: boolea
   if (collapsed) return { voltages: collapsed, stretches: stretches(c, collapsed), unloaded, converged: true }
   const converged = raise(c, w, v)
   return { voltages: v, stretches: stretches(c, v), unloaded, converged }
+}
+
+/** The network with its powers all but nil, from a solved state of it; undefined where it does not settle. */
+export const settleIdle = (c: Compiled, w: Workspace, from: Settled): Settled | undefined => {
+  const v = from.voltages.slice()
+  if (descend(c, w, v, NOTHING, false) !== 'converged') return undefined
+  return { voltages: v, stretches: stretches(c, v), unloaded: from.unloaded, converged: true }
 }
 
 /** A load that was not fed before and has a voltage now, or that lies below its minimum though it was fed. */

@@ -18,6 +18,8 @@ export interface NetworkSolution {
   readonly relays: { element: string; state: 'open' | 'closed' }[]
   /** Relay contacts that never come to rest; the state given is the one with them at rest. */
   readonly oscillating: string[]
+  /** Relay contacts given at rest that would stay pulled in once pulled in; looked for without overrides only. */
+  readonly latching: string[]
   readonly notes: Problem[]
   readonly converged: boolean
 }
@@ -32,10 +34,13 @@ export const report = (
   state: Settled,
   contacts: ContactElements,
   outcome: ContactOutcome,
+  latchingContacts: readonly number[],
 ): NetworkSolution => {
-  const { voltages: v, converged } = state
+  const { voltages: v } = state
   const elements = c.network.elements
   evaluate(c, w, v, 1)
+  // Figures near the ends of what a number can hold overflow within a law: that is no solution.
+  const converged = state.converged && v.every(Number.isFinite) && w.current.every(Number.isFinite)
   const roots = conductingComponents(c, v)
   const voltages = new Map<string, number | null>([[c.network.reference, converged ? 0 : null]])
   const floating = new Map<number, string[]>()
@@ -70,6 +75,7 @@ export const report = (
   })
   const islands = [...floating.values()]
   const oscillating = [...outcome.restless].map((k) => elements[c.contacts[k]!.element]!.id)
+  const latching = latchingContacts.map((k) => elements[c.contacts[k]!.element]!.id)
   const relays = contacts.flatMap((element, k) =>
     element
       ? [
@@ -80,8 +86,8 @@ export const report = (
         ]
       : [],
   )
-  const notes = notesOn(c, w, { collapse, islands, oscillating, converged })
-  return { voltages, currents, collapse, islands, relays, oscillating, notes, converged }
+  const notes = notesOn(c, w, { collapse, islands, oscillating, latching, converged })
+  return { voltages, currents, collapse, islands, relays, oscillating, latching, notes, converged }
 }
 
 const notesOn = (
@@ -91,8 +97,9 @@ const notesOn = (
     collapse,
     islands,
     oscillating,
+    latching,
     converged,
-  }: Pick<NetworkSolution, 'collapse' | 'islands' | 'oscillating' | 'converged'>,
+  }: Pick<NetworkSolution, 'collapse' | 'islands' | 'oscillating' | 'latching' | 'converged'>,
 ): Problem[] => {
   const notes: Problem[] = []
   if (!converged) {
@@ -125,6 +132,13 @@ const notesOn = (
       path: `elements/${id}`,
       says: `Relay contact ${id} never comes to rest: each time it changes over, its coil asks for the other state.`,
       todo: 'Feed its coil from a point that its own contact does not change; the state given has it at rest.',
+    })
+  for (const id of latching)
+    notes.push({
+      code: 'latching',
+      path: `elements/${id}`,
+      says: `Relay contact ${id} would stay pulled in once pulled in: which of its two states it is in depends on what went before.`,
+      todo: 'The state given has it at rest. If it is meant to hold itself, solve it with the contact as a closed switch too.',
     })
   return notes
 }

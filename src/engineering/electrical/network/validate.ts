@@ -1,5 +1,6 @@
 import type { Problem } from '../../../units/problem.ts'
 import type { Network, NetworkElement } from './elements.ts'
+import { idealSourceLoops } from './idealSourceLoops.ts'
 
 /** What a number of an element may be. Every resistance must be above 0: an ideal conductor has no unique current. */
 type Rule = 'above0' | 'from0' | 'any' | 'open01' | 'from0optional'
@@ -35,18 +36,27 @@ const keeps = (rule: Rule, value: unknown): boolean => {
 
 const RESISTANCES = new Set(['ohm', 'internalResistance', 'onResistance', 'stallResistance', 'coldResistance'])
 
+/**
+ * Least resistance (Ω). Smaller ones lose their current in the rounding of the node voltages: at 1e-15 Ω beside 0.1 Ω a
+ * solve still balances to the last digit and is wrong all the same, so they are refused like 0 Ω. A millimetre of
+ * 120 mm² copper has 1.4e-7 Ω.
+ */
+const LEAST_RESISTANCE = 1e-9
+
 /** Problems within one element; `path` is its place as a person would name it. */
 export const elementProblems = (element: NetworkElement, path = `elements/${element.id}`): Problem[] => {
   const problems: Problem[] = []
   const fields = element as unknown as Record<string, unknown>
   for (const [field, rule] of Object.entries(RULES[element.type])) {
     const given = fields[field]
-    if (keeps(rule, given)) continue
-    const ideal = RESISTANCES.has(field) && given === 0
+    const resistance = RESISTANCES.has(field)
+    const vanishing = resistance && typeof given === 'number' && given > 0 && given < LEAST_RESISTANCE
+    if (keeps(rule, given) && !vanishing) continue
+    const ideal = resistance && (given === 0 || vanishing)
     problems.push({
       code: ideal ? 'zero-resistance' : 'out-of-range',
       path: `${path}/${field}`,
-      says: `${field} of ${element.type} ${element.id} is ${String(given)}; it ${SAYS[rule]}.`,
+      says: `${field} of ${element.type} ${element.id} is ${String(given)}; it ${vanishing ? `must be at least ${LEAST_RESISTANCE} Ω to be told from none` : SAYS[rule]}.`,
       todo: ideal
         ? 'Enter the resistance of the real piece, however small, or join the two nodes into one.'
         : `Enter ${field} of ${element.id}.`,
@@ -60,6 +70,13 @@ export const elementProblems = (element: NetworkElement, path = `elements/${elem
       todo: 'Give its ends two different nodes, or leave it out.',
     })
   if (problems.length > 0) return problems
+  if (element.type === 'relayContact' && element.operatedBy === element.id)
+    problems.push({
+      code: 'contact-is-its-own-coil',
+      path: `${path}/operatedBy`,
+      says: `Relay contact ${element.id} is entered as its own coil.`,
+      todo: 'Name the element that is its coil.',
+    })
   if (element.type === 'relayContact' && element.dropOut > element.pullIn)
     problems.push({
       code: 'drop-out-above-pull-in',
@@ -75,24 +92,6 @@ export const elementProblems = (element: NetworkElement, path = `elements/${elem
       todo: 'Check the running current and the stall resistance (rated voltage over stalled current).',
     })
   return problems
-}
-
-/** Zero-ohm sources side by side share their current in no definite way: named together, once for each pair of nodes. */
-const idealSourceLoops = (network: Network): Problem[] => {
-  const groups = new Map<string, string[]>()
-  for (const element of network.elements)
-    if ((element.type === 'battery' || element.type === 'alternator') && element.internalResistance === 0) {
-      const key = [element.a, element.b].sort().join('\u0000')
-      groups.set(key, [...(groups.get(key) ?? []), element.id])
-    }
-  return [...groups.values()]
-    .filter((ids) => ids.length > 1)
-    .map((ids) => ({
-      code: 'ideal-source-loop',
-      path: `elements/${ids[0]}`,
-      says: `${ids.join(' and ')} are sources without internal resistance between the same two nodes; how they share the current cannot be known.`,
-      todo: 'Enter the internal resistance of each.',
-    }))
 }
 
 /** Everything that keeps a network from being solved. */
@@ -118,5 +117,8 @@ export const networkProblems = (network: Network): Problem[] => {
         says: `Relay contact ${element.id} is operated by ${element.operatedBy}, which is not in the network.`,
         todo: 'Name the element that is its coil.',
       })
-  return [...problems, ...idealSourceLoops(network)]
+  const ideal = network.elements.filter(
+    (element) => (element.type === 'battery' || element.type === 'alternator') && element.internalResistance === 0,
+  )
+  return [...problems, ...idealSourceLoops(ideal)]
 }
