@@ -1,20 +1,26 @@
 /** Every calculation there is, in the order a person meets them. A calculation that is not listed here does not exist. */
-import { chargeCoolerEffectiveness } from './air/chargeCoolerEffectiveness.ts'
-import { compressionTemperature } from './air/compressionTemperature.ts'
-import { isentropicTemperature } from './air/isentropicTemperature.ts'
+import { airCalculations } from './air/calculations.ts'
 import type { Calculation } from './calculation.ts'
+import { coolingCalculations } from './cooling/calculations.ts'
+import { bundleFactor } from './electrical/bundleFactor.ts'
+import { chargeAcceptance } from './electrical/chargeAcceptance.ts'
 import { conductorCurrent } from './electrical/conductorCurrent.ts'
 import { conductorResistance } from './electrical/conductorResistance.ts'
 import { conductorTemperature } from './electrical/conductorTemperature.ts'
+import { batteryRuntime } from './electrical/energy/batteryRuntime.ts'
+import { parkedTime } from './electrical/energy/parkedTime.ts'
 import { fuseHold } from './electrical/fuseHold.ts'
+import { adiabaticHeating } from './electrical/protection/adiabatic.ts'
+import { fuseDerating } from './electrical/protection/fuseDerating.ts'
+import { fusingCurrent } from './electrical/protection/fusing.ts'
+import { transientHeating } from './electrical/protection/transient.ts'
+import { publishedRating } from './electrical/publishedRating.ts'
 import { tableResistance } from './electrical/tableResistance.ts'
 import { voltageDrop } from './electrical/voltageDrop.ts'
-import { injectorDemand } from './fuel/injectorDemand.ts'
-import { injectorDuty } from './fuel/injectorDuty.ts'
-import { injectorPower } from './fuel/injectorPower.ts'
-import { injectorPressure } from './fuel/injectorPressure.ts'
-import { pumpDemand } from './fuel/pumpDemand.ts'
-import { pumpFlow } from './fuel/pumpFlow.ts'
+import { fluidCalculations } from './fluids/calculations.ts'
+import { fuelCalculations } from './fuel/calculations.ts'
+import { heatCalculations } from './heat/calculations.ts'
+import { signalCalculations } from './signals/calculations.ts'
 
 export const calculations: readonly Calculation[] = [
   conductorResistance,
@@ -22,16 +28,22 @@ export const calculations: readonly Calculation[] = [
   voltageDrop,
   conductorTemperature,
   conductorCurrent,
+  bundleFactor,
+  publishedRating,
+  chargeAcceptance,
+  batteryRuntime,
+  parkedTime,
   fuseHold,
-  injectorDemand,
-  injectorDuty,
-  injectorPower,
-  injectorPressure,
-  pumpDemand,
-  pumpFlow,
-  isentropicTemperature,
-  compressionTemperature,
-  chargeCoolerEffectiveness,
+  fuseDerating,
+  adiabaticHeating,
+  transientHeating,
+  fusingCurrent,
+  ...fuelCalculations,
+  ...fluidCalculations,
+  ...airCalculations,
+  ...heatCalculations,
+  ...coolingCalculations,
+  ...signalCalculations,
 ]
 
 export const calculationOf = (id: string): Calculation | undefined => calculations.find((calc) => calc.id === id)

@@ -37,6 +37,9 @@ export const vehicle = z.strictObject({
   tyreRadius: measure('length', 'positive').optional(),
   gears: z.array(z.number().positive()).optional(),
   finalDrive: z.number().positive().optional(),
+  altitude: measure('length')
+    .optional()
+    .describe('of the place it works at, above sea level; the highest pass for cooling'),
 })
 export const engine = z.strictObject({
   name,
@@ -138,12 +141,12 @@ export const fuelSheet = z.strictObject({
       ventLossFlow: measure('volumeFlow', 'positive').optional().describe('flow of that loss'),
       rolloverValve: z.boolean().optional(),
       ventEnd: z.enum(['canister', 'open below the car', 'open inside the car', 'open elsewhere']).optional(),
-      greatestPressure: measure('pressureGauge', 'positive').optional().describe('that the tank or its cap stands'),
-      greatestVacuum: measure('pressureDifference', 'positive').optional().describe('that the tank or its cap stands'),
+      greatestPressure: measure('pressureGauge', 'positive').optional().describe('that the tank stands'),
+      greatestVacuum: measure('pressureDifference', 'positive').optional().describe('that the tank stands'),
+      relief: measure('pressureGauge', 'positive').optional().describe('at which the cap or a second vent relieves'),
       warmingRate: measure('temperatureDifference', 'non-negative')
         .optional()
         .describe('rise of the tank’s fuel in an hour, as measured'),
-      heatConductance: measure('heatCapacityRate', 'positive').optional().describe('from the fuel to the air outside'),
     })
     .optional(),
 })
@@ -152,12 +155,49 @@ export const airSheet = z.strictObject({
   pressureRatio: measure('ratio', 'positive').optional(),
   intakeTemperature: measure('temperature').optional(),
   volumetricEfficiency: measure('ratio', 'positive').optional(),
+  humidity: measure('ratio', 'non-negative').optional().describe('relative humidity of the air outside'),
+  intakeZone: id.optional().describe('zone from which the intake draws; none: from outside, sealed'),
+  filter: z
+    .strictObject({
+      flow: measure('volumeFlow', 'positive').optional().describe('flow at which its loss is known'),
+      loss: measure('pressureDifference', 'non-negative').optional(),
+    })
+    .optional(),
+  pipes: z
+    .array(
+      z.strictObject({
+        id,
+        name,
+        side: z.enum(['before the compressor', 'after the compressor']),
+        bore: measure('length', 'positive').optional(),
+        length: measure('length', 'positive').optional(),
+        fittings: measure('ratio', 'non-negative').optional().describe('sum of losses of bends, in velocity heads'),
+      }),
+    )
+    .optional(),
+  pull: measure('time', 'positive').optional().describe('a short pull at target power'),
   chargeCooler: z
     .strictObject({
       kind: z.enum(['air to air', 'air to water']),
       coldReference: z.enum(['ambient air', 'water into the cooler']),
       expectedEffectiveness: measure('ratio', 'positive').optional(),
       pump: id.optional(),
+      conductance: measure('heatCapacityRate', 'positive').optional(),
+      chargeLoss: measure('pressureDifference', 'non-negative')
+        .optional()
+        .describe('on the charge side at target flow'),
+      coldAirFlow: measure('volumeFlow', 'positive')
+        .optional()
+        .describe('air through the cooler, or through the front exchanger of a water loop'),
+      loop: z
+        .strictObject({
+          flow: measure('volumeFlow', 'positive').optional().describe('in this loop, at the voltage below'),
+          flowVoltage: measure('voltage', 'positive').optional(),
+          volume: measure('volume', 'positive').optional(),
+          glycolFraction: measure('ratio', 'non-negative').optional(),
+          frontConductance: measure('heatCapacityRate', 'positive').optional(),
+        })
+        .optional(),
     })
     .optional(),
   chargeTemperatureLimit: measure('temperature').optional(),
@@ -169,6 +209,50 @@ export const coolingSheet = z.strictObject({
   coolantVolume: measure('volume', 'positive').optional(),
   thermostat: measure('temperature').optional(),
   fans: z.array(id).optional(),
+  thermostatOpen: measure('temperature').optional().describe('fully open'),
+  sustainedPower: measure('power', 'positive').optional().describe('held for long, as on a climb'),
+  sustainedRoadSpeed: measure('speed', 'non-negative').optional(),
+  sustainedEngineSpeed: measure('angularSpeed', 'positive').optional(),
+  heatShare: measure('ratio', 'positive').optional().describe('share of the fuel’s heat that the coolant takes'),
+  pumpFlow: measure('volumeFlow', 'positive').optional().describe('coolant, thermostat open, at the speed below'),
+  pumpFlowSpeed: measure('angularSpeed', 'positive').optional(),
+  fanCurve: z
+    .array(z.tuple([measure('pressureDifference', 'non-negative'), measure('volumeFlow', 'non-negative')]))
+    .optional()
+    .describe('of all fans together, flow against pressure at the voltage below'),
+  fanVoltage: measure('voltage', 'positive').optional(),
+  core: z
+    .strictObject({
+      flow: measure('volumeFlow', 'positive').optional().describe('air at which its loss is known'),
+      loss: measure('pressureDifference', 'positive').optional(),
+      exponent: measure('ratio', 'positive').optional(),
+    })
+    .optional(),
+  ramShare: measure('ratio', 'non-negative').optional().describe('pressure across the core over dynamic pressure'),
+  headerSpace: measure('volume', 'positive').optional().describe('gas above the coolant, cold'),
+  fillTemperature: measure('temperature').optional(),
+  hold: z
+    .strictObject({
+      startPressure: measure('pressureGauge', 'positive').optional(),
+      endPressure: measure('pressureGauge', 'non-negative').optional(),
+      startTemperature: measure('temperature').optional(),
+      endTemperature: measure('temperature').optional(),
+      time: measure('time', 'positive').optional(),
+      gasVolume: measure('volume', 'positive').optional().describe('trapped gas in header and tester at the start'),
+      hoseGive: measure('volume', 'non-negative').optional().describe('growth of the hoses at the start pressure'),
+    })
+    .optional()
+    .describe('pressure-hold test, cold, never above the cap’s pressure'),
+  repairs: z
+    .array(
+      z.strictObject({
+        id,
+        name,
+        how: z.enum(['soldered', 'welded', 'bonded', 'sealant in the coolant', 'replaced']),
+        spare: z.boolean().optional().describe('a replacement is on the shelf'),
+      }),
+    )
+    .optional(),
 })
 export const brakeSheet = z.strictObject({
   pedalRatio: measure('ratio', 'positive').optional(),
@@ -268,6 +352,7 @@ export const access = z.strictObject({
   excludes: z.array(id).optional(),
   isOpen: z.boolean().optional(),
   drivable: z.boolean().optional().describe('the car can be driven while this is open'),
+  cautions: z.array(name).optional(),
 })
 export const part = z.strictObject({
   id,
@@ -296,6 +381,54 @@ export const reading = z.strictObject({
   by: name.optional(),
   instrument: name.optional(),
   provenance: z.strictObject({ log: id.optional(), method: name, remark: text.optional() }).optional(),
+  accuracy: z
+    .strictObject({ relative: z.number().nonnegative().max(1), absolute: z.number().nonnegative() })
+    .optional()
+    .describe('limits of the instrument: share of the reading plus so much, in the unit of the value'),
+  inputResistance: measure('resistance', 'positive').optional().describe('of a voltmeter; 10 MΩ where none is said'),
+  leadResistance: measure('resistance', 'non-negative').optional().describe('of both leads, when ohms are read'),
+  test: name.optional().describe('line of the test sheet that it answers'),
+  search: id.optional().describe('fault search that it was taken for'),
+  remark: text.optional(),
+})
+const evidence = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('reading'),
+    quantity: z.enum(['volts', 'ohms', 'amps']),
+    at: z.string().max(160).describe('endpoint, or endpoint/wire for the terminal on that wire'),
+    against: z.string().max(160).optional().describe('as `at`; none: battery negative'),
+    value: z.number(),
+    reading: id.optional().describe('the reading it was taken from'),
+    confirmed: z.boolean().optional().describe('asked about, and right as it stands'),
+    when: instant.optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('remark'),
+    remark: z.string().max(60).describe('key of the list of remarks'),
+    about: z.string().max(160).optional().describe('device or wire'),
+    when: instant.optional(),
+  }),
+])
+export const faultSearch = z.strictObject({
+  id,
+  complaint: z.strictObject({
+    device: id,
+    load: id.optional().describe('where the device has several'),
+    kind: z.enum(['dead', 'weak', 'on when it should be off', 'comes and goes']),
+    says: text.optional().describe('in the words of who noticed it'),
+  }),
+  case: id,
+  switches: z.record(id, name).optional().describe('as the car is found: over those of the case'),
+  outputs: z.record(id, z.number().min(0).max(1)).optional().describe('as `switches`'),
+  evidence: z.array(evidence),
+  priors: z.record(z.string().max(160), z.number().positive()).optional().describe('kind of part or part → weight'),
+  sure: z.number().min(0.5).max(0.999).optional(),
+  status: z.enum(['open', 'closed']),
+  found: z.strictObject({ part: name, name, mode: name.optional() }).optional(),
+  job: id.optional().describe('the repair'),
+  opened: instant.optional(),
+  closed: instant.optional(),
+  history: z.array(z.strictObject({ when: instant.optional(), says: text })).optional(),
 })
 export const log = z.strictObject({
   id,
@@ -329,7 +462,10 @@ export const calibration = z.strictObject({
   id,
   name,
   kind: name,
-  table: z.array(z.tuple([z.number(), z.number()])).optional(),
+  table: z
+    .array(z.tuple([z.number(), z.number()]))
+    .optional()
+    .describe('of a thermistor: [K, Ω]; of any other kind: [V at the input, SI of what it shows]'),
   source: text.optional(),
   when: instant.optional(),
 })
@@ -365,6 +501,7 @@ export const collections = {
   parts: part,
   milestones: milestone,
   readings: reading,
+  faultSearches: faultSearch,
   logs: log,
   photos: photo,
   notes: note,
@@ -412,6 +549,7 @@ export const buildSchema = z.strictObject({
     parts: byId(part),
     milestones: byId(milestone),
     readings: byId(reading),
+    faultSearches: byId(faultSearch).prefault({}),
     logs: byId(log),
     photos: byId(photo),
     notes: byId(note),

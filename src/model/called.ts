@@ -21,6 +21,7 @@ const RECORD: Record<CollectionName, string> = {
   parts: 'Part',
   milestones: 'Milestone',
   readings: 'Reading',
+  faultSearches: 'Fault search',
   logs: 'Log',
   photos: 'Photo',
   notes: 'Note',

@@ -49,6 +49,8 @@ export const load = z.strictObject({
   onlyIn: z.array(id).optional(),
   duty: z.number().min(0).max(1).optional(),
   needs: measure('voltage', 'positive').optional().describe('least voltage at which it does its job'),
+  inductance: measure('inductance', 'positive').optional(),
+  greatest: measure('current', 'positive').optional().describe('most that its winding may carry, by its sheet'),
 })
 
 /** A pin that is a source of its own. */
@@ -235,7 +237,10 @@ export const input = z.strictObject({
   pullUp: measure('resistance', 'positive').optional(),
   bits: z.number().int().min(6).max(24).optional(),
   reference: measure('voltage', 'positive').optional(),
-  calibration: id.optional(),
+  pullUpTolerance: z.number().min(0).max(0.5).optional().describe('relative: 0.01 is ± 1 %'),
+  leakage: measure('current', 'non-negative').optional().describe('± into the input'),
+  linearity: z.number().nonnegative().optional().describe('integral non-linearity of the converter, ± steps'),
+  calibration: id.optional().describe('the table that the controller has for it today'),
 })
 export const output = z.strictObject({
   id,
@@ -254,4 +259,7 @@ export const output = z.strictObject({
     .describe('current can run from its pin into the controller’s supply: a flywheel diode inside'),
   atBoot: z.enum(['off', 'on', 'unknown']).optional(),
   modulated: z.boolean().optional(),
+  frequency: measure('frequency', 'positive').optional().describe('of its modulation, or of its pulses at full speed'),
+  clampEnergy: measure('energy', 'positive').optional().describe('most that its clamp takes at each switching off'),
+  dwell: measure('time', 'positive').optional().describe('of an ignition coil, longest that the controller commands'),
 })

@@ -105,6 +105,17 @@ function* references(build: Build): Generator<Reference> {
   for (const [id, reading] of Object.entries(all.readings)) {
     yield* from('readings', id, 'case', 'cases', reading.case)
     yield* from('readings', id, 'provenance/log', 'logs', reading.provenance?.log)
+    yield* from('readings', id, 'search', 'faultSearches', reading.search)
+  }
+  for (const [id, search] of Object.entries(all.faultSearches)) {
+    yield* from('faultSearches', id, 'complaint/device', 'devices', search.complaint.device)
+    yield* from('faultSearches', id, 'case', 'cases', search.case)
+    yield* from('faultSearches', id, 'switches', 'devices', Object.keys(search.switches ?? {}))
+    yield* from('faultSearches', id, 'outputs', 'outputs', Object.keys(search.outputs ?? {}))
+    yield* from('faultSearches', id, 'job', 'jobs', search.job)
+    for (const [index, entry] of search.evidence.entries())
+      if (entry.kind === 'reading')
+        yield* from('faultSearches', id, `evidence/${index}/reading`, 'readings', entry.reading)
   }
 
   const { engine, fuel, air, cooling } = build.sheets

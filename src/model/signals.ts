@@ -40,6 +40,26 @@ export const sensor = z.strictObject({
     .min(2)
     .optional()
     .describe('[electrical SI, physical SI] in order of the electrical side'),
+  readings: z
+    .array(
+      z.strictObject({
+        value: z.number().describe('physical SI, known by other means'),
+        shows: z.number().describe('electrical SI that the sensor then shows, in its form'),
+        valuePlusMinus: z.number().nonnegative().optional(),
+        showsPlusMinus: z.number().nonnegative().optional(),
+      }),
+    )
+    .min(2)
+    .optional()
+    .describe('readings of this very sensor, in any order; they go before the curve of its sheet'),
+  covers: z
+    .tuple([z.number(), z.number()])
+    .optional()
+    .describe('physical SI, least and most that the controller must read; else what readings or curve span'),
+  contact: measure('resistance', 'non-negative').optional().describe('most that plugs and wires add to a resistance'),
+  twin: id.optional().describe('the sensor that shows the same position by another track: pedal, throttle'),
+  twinLimit: z.number().positive().max(1).optional().describe('disagreement at which the controller shuts down'),
+  trackTolerance: z.number().nonnegative().max(0.5).optional().describe('± share of the supply'),
   usual: z.number().optional().describe('physical SI where it matters most; errors are told there'),
   allowedError: z.number().positive().optional().describe('largest error the builder accepts, SI of the difference'),
   source: z.string().max(2000).optional(),
@@ -60,6 +80,7 @@ export const resistanceSwitch = z.strictObject({
   name,
   device: id.describe('the switch device'),
   input: id.optional().describe('controller input that reads it; its pull-up, bits and reference are entered there'),
+  returnPin: pinId.optional().describe('pin of the device that returns; else the one away from the input'),
   topology: z.enum(['branches', 'chain']).describe('a resistor a button; or one string with taps, from the wire on'),
   buttons: z.array(resistor.extend({ name })).min(1).max(16),
   idle: resistor.optional().describe('end-of-line resistor, by which “no button” differs from a broken wire'),
@@ -101,6 +122,7 @@ export const levelSender = z.strictObject({
   name,
   device: id.describe('the sender device'),
   input: id.optional().describe('controller input that reads it'),
+  returnPin: pinId.optional().describe('pin of the device that returns; else the one away from the input'),
   tank: tankShape.optional(),
   curve: z
     .array(z.tuple([z.number(), z.number().nonnegative()]))

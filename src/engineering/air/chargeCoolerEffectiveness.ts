@@ -5,8 +5,8 @@
  *   Tc  cold reference                         K  220 … 420
  *   ε   effectiveness                          1
  *   ΔT  temperature taken out                  K
- * Errors: `out-of-range`, `inconsistent-inputs` (charge not at least 5 K above the cold reference). Limits: steady state,
- *   air the lesser heat capacity rate; the cold reference must be named. Below 0 or above 1: heat soak, or a sensor is wrong.
+ * Errors: `out-of-range`, `inconsistent-inputs` (charge not at least 5 K above the cold reference; below 0 or above 1). Limits: steady state,
+ *   air the lesser heat capacity rate; the cold reference must be named.
  * Source: Incropera & DeWitt, chapter 11 [from memory].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
@@ -53,7 +53,6 @@ export const chargeCoolerEffectiveness = calculation({
   cautions: ['Two coolers compare only against the same cold reference, at equal air flow.'],
   limits: [
     'Steady state; a short pull on a water loop shows heat stored, not effectiveness. Equal to ε of the ε–NTU method only where the charge has the lesser heat capacity rate.',
-    'Below 0 or above 1 the charge was heated or a sensor is wrong.',
   ],
   conditions: [
     {
@@ -61,6 +60,18 @@ export const chargeCoolerEffectiveness = calculation({
       holds: (given) => given.inlet - given.coldReference >= LEAST_DIFFERENCE,
       says: `The charge is not at least ${LEAST_DIFFERENCE} K hotter than the cold reference, so effectiveness has no meaning.`,
       todo: 'Take readings under boost, or look at the sensors.',
+    },
+    {
+      at: 'outlet',
+      holds: (given) => given.outlet >= given.coldReference,
+      says: 'The charge would leave the cooler colder than its cold reference: an effectiveness over 1, which none has.',
+      todo: 'Look whether the outlet and the cold reference are swapped, or the cold reference was read elsewhere or later (heat soak).',
+    },
+    {
+      at: 'outlet',
+      holds: (given) => given.outlet <= given.inlet,
+      says: 'The charge would leave the cooler hotter than it went in.',
+      todo: 'Look whether the two sensors are swapped, or the cooler is soaked with heat from standing.',
     },
   ],
   checks: [

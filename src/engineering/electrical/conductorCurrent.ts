@@ -5,7 +5,7 @@
  *   R'20  resistance per length, 20 °C    Ω/m  1e-5 … 1
  *   d     diameter over the strands       m    1e-4 … 0.03
  *   D     diameter over the insulation    m    1e-4 … 0.04
- *   Ta    temperature of the air around   K    220 … 480
+ *   Ta    temperature of the air around   K    220 … 600
  *   I     current                         A
  * Errors: `out-of-range`, `inconsistent-inputs` (allowed temperature not above the air's).
  * Source: heat balance, Churchill & Chu convection and radiation [from memory]; ± 20 % against safety tables.

@@ -5,7 +5,7 @@
  *   R'20  resistance per length, 20 °C    Ω/m  1e-5 … 1
  *   d     diameter over the strands       m    1e-4 … 0.03
  *   D     diameter over the insulation    m    1e-4 … 0.04
- *   Ta    temperature of the air around   K    220 … 480
+ *   Ta    temperature of the air around   K    220 … 600
  *   T     conductor temperature           K
  *   Ts    surface temperature             K
  *   P'    heat per length                 W/m

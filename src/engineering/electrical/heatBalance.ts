@@ -17,12 +17,16 @@ const GRAVITY = 9.80665
 const AIR_GAS_CONSTANT = 287.05
 const SEA_LEVEL = 101325
 const PRANDTL = 0.71
+/** 10^(−12/T) as a power of e. */
+const TWELVE_DECADES = -12 * Math.LN10
 const CHURCHILL = (1 + (0.559 / PRANDTL) ** (9 / 16)) ** (8 / 27)
 
 /** Kinematic viscosity (m²/s) and conductivity (W/(m·K)) of dry air at sea level; `temperature` K, 200 … 700. */
 export function air(temperature: number): { readonly viscosity: number; readonly conductivity: number } {
-  const dynamic = (1.458e-6 * temperature ** 1.5) / (temperature + 110.4)
-  const conductivity = (2.64638e-3 * temperature ** 1.5) / (temperature + 245.4 * 10 ** (-12 / temperature))
+  // Roots and products: powers with broken exponents cost several times as much, and a loom asks thousands of times.
+  const power = temperature * Math.sqrt(temperature)
+  const dynamic = (1.458e-6 * power) / (temperature + 110.4)
+  const conductivity = (2.64638e-3 * power) / (temperature + 245.4 * Math.exp(TWELVE_DECADES / temperature))
   return { viscosity: (dynamic * AIR_GAS_CONSTANT * temperature) / SEA_LEVEL, conductivity }
 }
 
@@ -36,11 +40,21 @@ export function surfaceHeat(
   const film = (surface + ambient) / 2
   const { viscosity, conductivity } = air(film)
   const rise = surface - ambient
-  const rayleigh = (GRAVITY * (1 / film) * Math.abs(rise) * diameter ** 3 * PRANDTL) / viscosity ** 2
-  const nusselt = (0.6 + (0.387 * rayleigh ** (1 / 6)) / CHURCHILL) ** 2
+  const rayleigh =
+    (GRAVITY * Math.abs(rise) * diameter * diameter * diameter * PRANDTL) / (film * viscosity * viscosity)
+  const root = 0.6 + (0.387 * Math.cbrt(Math.sqrt(rayleigh))) / CHURCHILL
+  const nusselt = root * root
   return {
     convection: Math.PI * nusselt * conductivity * rise,
-    radiation: Math.PI * diameter * emissivity * STEFAN_BOLTZMANN * (surface ** 4 - ambient ** 4),
+    // T⁴ − Ta⁴ as a product: nothing is lost where the two are near.
+    radiation:
+      Math.PI *
+      diameter *
+      emissivity *
+      STEFAN_BOLTZMANN *
+      (surface * surface + ambient * ambient) *
+      (surface + ambient) *
+      rise,
   }
 }
 

@@ -3,7 +3,7 @@
  *   I = Itab·√((T − Ta)/(T0 − 303.15 K))·fb, T0 the conductor temperature of the table; T no more than T0 for gauge sizes
  *   S    size                                        one of the sizes with a published current
  *   T    temperature that the insulation stands      K    333.15 … 523.15
- *   Ta   temperature of the air around               K    230 … 480
+ *   Ta   temperature of the air around               K    220 … 600
  *   N    conductors together that carry current      1    1 … 200
  *   I    current                                     A
  * Errors: `out-of-range`, `unknown-choice`, `not-whole`, `inconsistent-inputs` (air as hot as the insulation stands).
@@ -55,8 +55,8 @@ export const publishedRating = calculation({
     }),
     ambient: quantity('temperature', {
       symbol: 'Ta',
-      min: 230,
-      max: 480,
+      min: 220,
+      max: 600,
       plausible: [253, 393],
       about: 'temperature of the air around',
     }),

@@ -29,7 +29,7 @@ export const wireInputs = {
   ambient: quantity('temperature', {
     symbol: 'Ta',
     min: 220,
-    max: 480,
+    max: 600,
     plausible: [253, 393],
     about: 'temperature of the still air around',
   }),

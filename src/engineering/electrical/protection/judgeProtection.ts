@@ -32,7 +32,8 @@ export interface Protection {
   readonly pulses?: readonly Pulse[]
 }
 
-export const judgeProtection = ({
+/** Clause by clause, so that who asks only whether all hold need not have the rest worked out. */
+function* clausesOf({
   fuse,
   wire,
   stalls = [],
@@ -40,17 +41,23 @@ export const judgeProtection = ({
   highestShort,
   load,
   pulses = [],
-}: Protection): Clause[] => [
-  ...(wire === undefined
-    ? []
-    : [
-        holdClause(fuse, wire),
-        gateClause(fuse, wire),
-        curveClause(fuse, wire),
-        ...stalls.map((stall) => stallClause(fuse, wire, stall)),
-        ...(farShort === undefined ? [] : [clearingClause(fuse, wire, farShort)]),
-      ]),
-  ...(highestShort === undefined ? [] : [breakingClause(fuse, highestShort)]),
-  ...(load === undefined ? [] : [serviceClause(fuse, load)]),
-  ...pulses.map((pulse) => inrushClause(fuse, pulse)),
-]
+}: Protection): Generator<Clause> {
+  if (wire !== undefined) {
+    yield holdClause(fuse, wire)
+    yield gateClause(fuse, wire)
+    yield curveClause(fuse, wire)
+    for (const stall of stalls) yield stallClause(fuse, wire, stall)
+    if (farShort !== undefined) yield clearingClause(fuse, wire, farShort)
+  }
+  if (highestShort !== undefined) yield breakingClause(fuse, highestShort)
+  if (load !== undefined) yield serviceClause(fuse, load)
+  for (const pulse of pulses) yield inrushClause(fuse, pulse)
+}
+
+export const judgeProtection = (question: Protection): Clause[] => [...clausesOf(question)]
+
+/** The first clause that does not hold, looked for no further; undefined where all hold. */
+export const firstBroken = (question: Protection): Clause | undefined => {
+  for (const clause of clausesOf(question)) if (clause.verdict !== 'passed') return clause
+  return undefined
+}

@@ -8,7 +8,7 @@
  *   R'20  resistance per length, 20 °C    Ω/m  1e-5 … 1
  *   d     diameter over the strands       m    1e-4 … 0.03
  *   D     diameter over the insulation    m    1e-4 … 0.04
- *   Ta    temperature of the air around   K    220 … 480
+ *   Ta    temperature of the air around   K    220 … 600
  *   Ti    temperature at the start        K    220 … 600
  *   Tf    conductor temperature           K
  * Errors: `out-of-range`, `inconsistent-inputs`, `no-answer` beyond 1 400 K.
@@ -38,6 +38,8 @@ const SHELLS = 4
 /** Steps grow from the time constant of the innermost shell's scale to a tenth of the duration. */
 const FIRST = 1 / 4000
 const GROWTH = 1.35
+/** K/s. A wire that moves no faster is within a thousandth of a kelvin of its rest: time constants are minutes. */
+const RESTS = 1e-9
 
 /** `growth` of the steps: nearer to 1 is finer and slower. K of the conductor after `time` s at `current` A in air of `ambient` K; Infinity once copper would have melted. */
 export const temperatureAfter = (
@@ -113,9 +115,11 @@ export const temperatureAfter = (
     step(temperatures, dt, out, whole)
     step(step(temperatures, dt / 2, out, middle), dt / 2, out, halves)
     // Extrapolated: second order in time, still steady at large steps.
+    const before = temperatures
     temperatures = halves.map((value, i) => 2 * value - whole[i]!)
     if (!(temperatures[0]! < MOLTEN)) return Number.POSITIVE_INFINITY
     elapsed += dt
+    if (temperatures.every((value, i) => Math.abs(value - before[i]!) <= RESTS * dt)) break
     dt *= growth
   }
   return temperatures[0]!

@@ -19,7 +19,7 @@ import { run } from '../../calculation.ts'
 import { conductorCurrent } from '../conductorCurrent.ts'
 import { conductorTemperature } from '../conductorTemperature.ts'
 import type { FuseType } from '../fuseGates.ts'
-import { judgeProtection } from '../protection/judgeProtection.ts'
+import { firstBroken } from '../protection/judgeProtection.ts'
 import { ratingOf } from '../publishedRating.ts'
 import { type METALS, warmer } from '../sources.ts'
 import type { Rejected } from './chooseFuse.ts'
@@ -98,7 +98,7 @@ const judge = (candidate: Candidate, task: ConductorTask): Judged | string => {
   if (task.dropLimit !== undefined && drop > task.dropLimit)
     return `loses ${volts(drop)} at ${amps(at)}, more than the ${volts(task.dropLimit)} allowed`
   if (fuse) {
-    const clauses = judgeProtection({
+    const broken = firstBroken({
       fuse,
       wire: {
         ...balance(candidate, task),
@@ -111,7 +111,6 @@ const judge = (candidate: Candidate, task: ConductorTask): Judged | string => {
       },
       stalls: stall === undefined ? [] : [{ name: 'The motor', throughFuse: stall, inWire: stall }],
     })
-    const broken = clauses.find(({ verdict }) => verdict !== 'passed')
     if (broken) return `is not protected by the ${amps(fuse.rating)} fuse: ${broken.says.replace(/\.$/, '')}`
   } else if (stall !== undefined && stall > carries)
     return `carries ${amps(carries)}, less than the ${amps(stall)} of the stalled motor, and no fuse ends it`
