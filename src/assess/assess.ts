@@ -3,10 +3,12 @@
  * Findings come worst first, then by rule and key, so that the same build gives the same list.
  */
 import type { Build } from '../model/build.ts'
-import { airFindings } from './airRules.ts'
+import { airFindings } from './air/airRules.ts'
 import { conductorFindings } from './conductorRules.ts'
 import { type Context, contextOf } from './context.ts'
+import { coolingFindings } from './cooling/coolingRules.ts'
 import { missingFindings, unsolvedFindings } from './dataRules.ts'
+import { impossibleFindings } from './door/doorRules.ts'
 import { backFeedFindings } from './earths/backFeedRules.ts'
 import { raisedEarthFindings, sensorErrorFindings } from './earths/earthRules.ts'
 import { keyOffFindings } from './earths/keyOffRules.ts'
@@ -17,12 +19,17 @@ import { strapFindings } from './earths/strapRules.ts'
 import { type EnergyRow, energyOf } from './energy/energy.ts'
 import { balanceFindings, parkedFindings, reserveFindings } from './energy/energyRules.ts'
 import { type Finding, VERDICTS } from './finding.ts'
-import { injectorFindings, pumpFindings } from './fuelRules.ts'
+import { FUEL_RULES } from './fuel/fuelRules.ts'
 import { PROTECTION_RULES } from './fuseRules.ts'
 import { insulationFindings } from './insulationRules.ts'
 import { materialFindings } from './materialRules.ts'
 import { integrityFindings, restrictedFindings, returnFindings } from './modelRules.ts'
 import { sensorReturnFindings, signalPinFindings } from './signalRules.ts'
+import { levelFindings } from './signals/levelRules.ts'
+import { outputFindings } from './signals/outputRules.ts'
+import { sensorFindings } from './signals/sensorRules.ts'
+import { switchFindings } from './signals/switchRules.ts'
+import { trackFindings } from './signals/tracks.ts'
 import type { CaseSolution } from './solveCases.ts'
 import { canFindings } from './unseen/canRules.ts'
 import { coilFindings } from './unseen/coilRules.ts'
@@ -36,7 +43,7 @@ export type { CaseSolution } from './solveCases.ts'
 export interface Assessment {
   readonly findings: readonly Finding[]
   readonly cases: Readonly<Record<string, CaseSolution>>
-  /** SI: pumpVolts, pumpFlow, powerSupportedByPump, injectorDuty, chargeTemperature, batteryReserve, parkedTime; absent where not known. */
+  /** SI: pumpVolts, pumpFlow, powerSupportedByPump, injectorDuty, chargeTemperature, powerSupportedByAir, boilMargin, coolantTemperature, batteryReserve, parkedTime; absent where not known. */
   readonly figures: Readonly<Record<string, number>>
   /** Earth points by case, farthest from the battery's negative post first. */
   readonly earths: readonly EarthRow[]
@@ -47,6 +54,7 @@ export interface Assessment {
 }
 
 const RULES: readonly ((context: Context) => readonly Finding[])[] = [
+  impossibleFindings,
   integrityFindings,
   restrictedFindings,
   returnFindings,
@@ -60,6 +68,11 @@ const RULES: readonly ((context: Context) => readonly Finding[])[] = [
   sensorReturnFindings,
   raisedEarthFindings,
   sensorErrorFindings,
+  switchFindings,
+  sensorFindings,
+  trackFindings,
+  levelFindings,
+  outputFindings,
   strapFindings,
   backFeedFindings,
   keyOffFindings,
@@ -73,9 +86,9 @@ const RULES: readonly ((context: Context) => readonly Finding[])[] = [
   canFindings,
   loadDumpFindings,
   materialFindings,
-  pumpFindings,
-  injectorFindings,
+  ...FUEL_RULES,
   airFindings,
+  coolingFindings,
 ]
 
 const byWorst = (a: Finding, b: Finding): number =>

@@ -5,6 +5,7 @@
 import { working, workingLines } from '../engineering/calculation.ts'
 import { bundleFactor } from '../engineering/electrical/bundleFactor.ts'
 import { conductorCurrent } from '../engineering/electrical/conductorCurrent.ts'
+import type { Conductor } from '../engineering/electrical/conductorTable.ts'
 import { publishedRating } from '../engineering/electrical/publishedRating.ts'
 import { steadyTemperature } from '../engineering/electrical/steadyTemperature.ts'
 import type { Build, OperatingCase, Wire } from '../model/build.ts'
@@ -69,8 +70,26 @@ const worstOf = (
   return worst
 }
 
-export const conductorFindings = (context: Context): Finding[] => {
+interface Answer {
+  readonly findings: Finding[]
+  /** Size that each wire with a no-go here should have, by wire. */
+  readonly mended: ReadonlyMap<string, Conductor>
+}
+const answers = new WeakMap<Context, Answer>()
+/** Once an assessment: what other rules suggest begins with these wires mended. */
+const answerOf = (context: Context): Answer => {
+  const known = answers.get(context)
+  if (known) return known
+  const made = judgeAll(context)
+  answers.set(context, made)
+  return made
+}
+export const conductorFindings = (context: Context): Finding[] => answerOf(context).findings
+export const mendedWires = (context: Context): Answer['mended'] => answerOf(context).mended
+
+const judgeAll = (context: Context): Answer => {
   const { build } = context
+  const mended = new Map<string, Conductor>()
   // A wire behind a fuse is asked for the same data by `fuse-against-conductor`.
   const behindFuse = new Set([...protectedBy(context).values()].flat())
   const lasting = context.cases.filter(({ solved, kase }) => solved && lasts(kase))
@@ -101,10 +120,21 @@ export const conductorFindings = (context: Context): Finding[] => {
     // Only what is not known of its neighbours makes it too hot: that is no verdict on this wire.
     if (stranger.length > 0 && alone.allowed !== undefined && holds(alone, worst.load.current))
       return [unjudged(build, wire, worst.load, `cross-section and material of ${list(stranger)}`)]
-    return [tooHot(build, wire, facts, limit, worst)]
+    const bigger = coolEnough(wire.area.value, limit, worst)
+    if (bigger && worst.use > 1) mended.set(wire.id, bigger)
+    return [tooHot(build, wire, facts, limit, worst, bigger)]
   })
-  return [...unrest, ...judged]
+  return { findings: [...unrest, ...judged], mended }
 }
+
+/** The thinnest copper that stands the current where the wire is tried hardest. */
+const coolEnough = (area: number, limit: number, { load, place, bundle }: Judged): Conductor | undefined =>
+  sizesLike(area).find((size) => {
+    if (size.area <= area) return false
+    const copper = conductorFacts({ area: { value: size.area }, material: 'copper' })!
+    const [share, count] = [bundle?.factor ?? 1, Math.max(1, bundle?.wires.length ?? 1)]
+    return holds(allowance(copper, limit, place.ambient, share, count), load.current)
+  })
 
 const restlessCase = (kase: OperatingCase, kelvin: number): Finding =>
   finding({
@@ -148,16 +178,18 @@ const unjudged = (build: Build, wire: Wire, { current, name }: Load, lacks?: str
   })
 }
 
-const tooHot = (build: Build, wire: Wire, facts: ConductorFacts, limit: number, worst: Judged): Finding => {
+const tooHot = (
+  build: Build,
+  wire: Wire,
+  facts: ConductorFacts,
+  limit: number,
+  worst: Judged,
+  bigger: Conductor | undefined,
+): Finding => {
   const { load, place, bundle, allowed, balance, published } = worst
   const { current } = load
   const area = wire.area!.value
   const [share, count] = [bundle?.factor ?? 1, Math.max(1, bundle?.wires.length ?? 1)]
-  const bigger = sizesLike(area).find((size) => {
-    if (size.area <= area) return false
-    const copper = conductorFacts({ area: { value: size.area }, material: 'copper' })!
-    return holds(allowance(copper, limit, place.ambient, share, count), current)
-  })
   const through = placeName(build, place)
   const cooler = Object.entries(CLASS_TEMPERATURE).find(
     ([, temperature]) =>

@@ -1,6 +1,7 @@
 /** Solves every operating case, and walks a solution back from a load to its source and on to its return. */
 import type { Build, OperatingCase } from '../model/build.ts'
 import { Refusal } from '../units/problem.ts'
+import { believed, believedCase } from './door/believed.ts'
 import { endpointOf } from './make.ts'
 import { type Bound, type Bundle, bindCase, type Missing, warm } from './network.ts'
 
@@ -34,7 +35,12 @@ export interface Solved extends CaseSolution {
   readonly restless?: number
 }
 
-export const solveCase = (build: Build, kase: OperatingCase): Solved => {
+/** As an assessment does: figures that cannot be count as not entered. */
+export const solveCase = (build: Build, kase: OperatingCase): Solved =>
+  solveBelieved(believed(build).build, believedCase(kase))
+
+/** Of a build that has passed its door. */
+export const solveBelieved = (build: Build, kase: OperatingCase): Solved => {
   let bound = bindCase(build, kase)
   const empty = { nodes: new Map<string, number | null>(), elements: new Map<string, number | null>() }
   let { nodes, elements } = empty

@@ -3,7 +3,7 @@ import type { Device } from '../model/build.ts'
 import { type Ceiling, ceilingOf } from './ceiling.ts'
 import type { Link } from './circuit.ts'
 import type { Context } from './context.ts'
-import type { Finding } from './finding.ts'
+import { type Finding, VERDICTS } from './finding.ts'
 import {
   amps,
   BATTERY_CAUTION,
@@ -20,33 +20,21 @@ import {
   wireName,
 } from './make.ts'
 import { chain, FED_VOLTS, hiddenDraws, type Solved, type Step } from './solveCases.ts'
-import { conductorFacts, sizeName, sizesLike, warmed, wireLength } from './wireData.ts'
-
-/** Of the source's voltage. ABYC E-11: 10 % for non-critical loads (read in a supplier's wire chart). */
-const DROP_SHARE = 0.1
+import { sourceVolts } from './sourceVolts.ts'
+import { cure, DROP_SHARE } from './voltageRemedy.ts'
 
 interface Judged {
   readonly solved: Solved
   readonly voltage: number
+  /** Less `meant`. */
   readonly source: number
+  /** V that resistors on the way take on purpose. */
+  readonly meant: number
   readonly unsure: readonly string[]
   /** What may draw more than was solved. */
   readonly hidden: readonly string[]
   /** V that it still has with all of that drawn, where the verdict does not hang on it; `hidden` is then empty. */
   readonly atLeast?: { readonly voltage: number; readonly draws: readonly string[] }
-}
-
-/** Volts at the terminals of what feeds the car in this case: the alternator while it delivers, else the battery. */
-const sourceVolts = (solved: Pick<Solved, 'bound' | 'elements' | 'nodes'>): number | undefined => {
-  const across = (type: 'alternator' | 'battery'): number[] =>
-    solved.bound.network.elements.flatMap((element) => {
-      const delivers = -(solved.elements.get(element.id) ?? 0) > 0.1
-      const [a, b] = [solved.nodes.get(element.a), solved.nodes.get(element.b)]
-      return element.type === type && delivers && a != null && b != null ? [a - b] : []
-    })
-  const alternator = across('alternator')
-  const sources = alternator.length > 0 ? alternator : across('battery')
-  return sources.length === 0 ? undefined : Math.max(...sources)
 }
 
 /** Data that touch every figure of a case, whichever load is looked at. */
@@ -66,6 +54,7 @@ export const voltageFindings = (context: Context): Finding[] => {
     return ceilings.get(solved)
   }
   const findings: Finding[] = []
+  const spoilt: Spoilt[] = []
   for (const device of Object.values(build.collections.devices)) {
     if (device.restricted) continue
     for (const load of device.loads ?? []) {
@@ -100,6 +89,7 @@ export const voltageFindings = (context: Context): Finding[] => {
           solved,
           voltage: a - b,
           source: source - meant,
+          meant,
           unsure: [
             ...way
               .filter(({ element }) => solved.bound.unsure.has(element))
@@ -115,10 +105,12 @@ export const voltageFindings = (context: Context): Finding[] => {
         continue
       }
       const found = judgeLoad(context, device.id, load.id, needs, judged)
-      if (found) findings.push(found)
+      if (!found) continue
+      if (found.spoilt) spoilt.push(found.spoilt)
+      else findings.push(found.finding)
     }
   }
-  return findings
+  return [...findings, ...byCulprit(context, spoilt)]
 
   function hiddenFrom(
     load: Load,
@@ -234,12 +226,14 @@ const walk = (solved: Solved, endpoint: string, direction: 'up' | 'down'): Step[
   chain(solved, solved.bound.nodeOf(endpoint), direction)
 
 const judgeLoad = (
-  { build }: Context,
+  context: Context,
   device: string,
   load: string,
   needs: number,
   judged: readonly Judged[],
-): Finding | undefined => {
+): { readonly finding: Finding; readonly spoilt?: Spoilt } | undefined => {
+  const { build } = context
+  const alone = (draft: Parameters<typeof finding>[0]) => ({ finding: finding(draft) })
   const rank = ({ voltage, source, unsure, hidden }: Judged) => {
     if (unsure.length > 0) return 2
     if (voltage < needs && source >= needs) return 0
@@ -265,7 +259,7 @@ const judgeLoad = (
         : [BATTERY_CAUTION],
   } as const
   if (unsure.length > 0)
-    return finding({
+    return alone({
       ...base,
       verdict: 'unknown',
       says: `The voltage at ${name} is not known: figures are missing on the way to it (${list([...new Set(unsure)].slice(0, 4))}).`,
@@ -288,7 +282,7 @@ const judgeLoad = (
   ]
   const fed = `${name} gets ${volts(voltage)} in ${where}`
   if (rank(worst) === 2)
-    return finding({
+    return alone({
       ...base,
       verdict: 'unknown',
       says: `${fed} or less: ${list(hidden.slice(0, 4))}${hidden.length > 4 ? ` and ${hidden.length - 4} more` : ''} ${hidden.length === 1 ? 'is' : 'are'} not entered, and what is fed beside it takes volts from it.`,
@@ -297,7 +291,7 @@ const judgeLoad = (
       working: lines.slice(0, 2),
     })
   if (voltage >= needs && source - voltage <= DROP_SHARE * source)
-    return finding({
+    return alone({
       ...base,
       verdict: 'sound',
       says: `${fed}, its worst case, and needs ${volts(needs)}.`,
@@ -312,7 +306,7 @@ const judgeLoad = (
       ],
     })
   if (voltage < needs && source < needs)
-    return finding({
+    return alone({
       ...base,
       verdict: 'marginal',
       says: `${fed} and needs ${volts(needs)}; the source itself gives ${volts(source)}, so no thicker wire helps.`,
@@ -320,45 +314,89 @@ const judgeLoad = (
       working: lines,
     })
   const culprit = biggest[0]?.element.slice('wire:'.length)
-  return finding({
+  const way = {
+    solved,
+    from: endpointOf(device, spec.from),
+    to: endpointOf(device, spec.to),
+    needs,
+    current: Math.abs(solved.elements.get(solved.bound.loadElement(device, load)) ?? 0),
+    meant: worst.meant,
+    steps,
+  }
+  const { says: todo, culprit: spoiler } = cure(context, way, { voltage, source })
+  const found = finding({
     ...base,
     verdict: voltage < needs ? 'no-go' : 'marginal',
     says:
       voltage < needs
         ? `${fed} and needs ${volts(needs)}; ${culprit === undefined ? 'the way to it' : `${wireName(build, culprit)}`} loses ${volts(biggest[0]?.drop ?? 0)} of the ${volts(source - voltage)} on the way.`
         : `${fed}: ${percent((source - voltage) / source)} of ${volts(source)} is lost on the way${culprit === undefined ? '' : `, ${volts(biggest[0]!.drop)} of it in ${culprit}`}.`,
-    todo: remedy(build, biggest, Math.max(needs + 0.1 - voltage, source - voltage - DROP_SHARE * source)),
+    todo,
     working:
       voltage < needs
         ? lines
         : [...lines, 'Limit 10 %: ABYC E-11, non-critical loads, as a supplier’s wire chart prints it.'],
   })
+  return spoiler === undefined
+    ? { finding: found }
+    : {
+        finding: found,
+        spoilt: {
+          finding: found,
+          solved,
+          wire: spoiler.wire,
+          size: spoiler.size,
+          now: voltage,
+          mended: spoiler.voltage,
+        },
+      }
 }
 
-/** The thickest losses made smaller until `gain` volts are won back; each wire with the size it becomes. */
-export const remedy = (build: Context['build'], steps: readonly Step[], gain: number): string => {
-  let rest = gain
-  const changes: string[] = []
-  for (const { element, drop, current } of steps) {
-    if (rest <= 0) break
-    const id = element.slice('wire:'.length)
-    const wire = own(build.collections.wires, id)
-    const length = wire && wireLength(build, wire)
-    if (!wire?.area || length === undefined) continue
-    const now = conductorFacts(wire)
-    if (!now) continue
-    const loss = (area: number) =>
-      warmed(conductorFacts({ area: { value: area }, material: 'copper' })!, 333.15) * length * current
-    const fixed = Math.max(0, drop - warmed(now, 333.15) * length * current)
-    const bigger = sizesLike(wire.area.value).filter(({ area }) => area > wire.area!.value)
-    const size =
-      bigger.find(({ area }) => area <= 6 * wire.area!.value && drop - fixed - loss(area) >= rest) ??
-      // Beyond four times the section the next wire on the way has more to give.
-      bigger.find(({ area }) => area >= 4 * wire.area!.value) ??
-      bigger.at(-1)
-    if (!size) continue
-    changes.push(`${size.size} in place of ${sizeName(wire.area.value)} on ${id}`)
-    rest -= drop - fixed - loss(size.area)
-  }
-  return changes.length === 0 ? 'Shorten the way, or look at its contacts.' : `Fit ${list(changes)}.`
+/** A load that gets enough once one wire is mended which has a no-go of its own. */
+interface Spoilt {
+  readonly finding: Finding
+  readonly solved: Solved
+  /** The wire, the size that its own finding asks for, and the load's volts without and with it. */
+  readonly wire: string
+  readonly size: string
+  readonly now: number
+  readonly mended: number
 }
+
+/** Several loads that one wire spoils in one case are one finding: the wire's. */
+const byCulprit = ({ build }: Context, spoilt: readonly Spoilt[]): Finding[] => {
+  const groups = new Map<string, Spoilt[]>()
+  for (const each of spoilt) {
+    const key = `${each.wire} ${each.solved.case}`
+    const there = groups.get(key)
+    if (there) there.push(each)
+    else groups.set(key, [each])
+  }
+  return [...groups.values()].flatMap((group): Finding[] => {
+    const [first, ...others] = [...group].sort((a, b) => rankOf(a) - rankOf(b) || a.now - b.now)
+    if (first === undefined) return []
+    if (others.length === 0) return [first.finding]
+    const { wire, size, solved } = first
+    const all = [first, ...others]
+    const about = wireName(build, wire)
+    return [
+      finding({
+        rule: 'load-voltage',
+        verdict: first.finding.verdict,
+        system: 'electrical',
+        subject: `wires/${wire}`,
+        case: solved.case,
+        about,
+        zone: first.finding.zone,
+        says: `${about} spoils ${all.length} loads in “${solved.kase.name}”: ${list(all.map(({ finding: { about: name, verdict }, now }) => `${name} gets ${volts(now)}${verdict === 'no-go' ? ', too little' : ''}`))}.`,
+        todo: `Mend ${wire} first (its own finding); with ${size} there ${list(all.map(({ finding: { about: name }, mended }) => `${name} reads ${volts(mended)}`))}, which is enough.`,
+        working: all.flatMap(({ finding: { about: name, says, working } }) => [
+          `${name}: ${says}`,
+          ...working.slice(0, 2),
+        ]),
+        cautions: [...new Set(all.flatMap(({ finding: { cautions } }) => cautions))],
+      }),
+    ]
+  })
+}
+const rankOf = ({ finding: { verdict } }: Spoilt): number => VERDICTS.indexOf(verdict)

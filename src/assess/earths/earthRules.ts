@@ -18,7 +18,7 @@ import {
 import { batteryPins } from '../pins.ts'
 import { landedSensors } from '../signalRules.ts'
 import type { Solved, Step } from '../solveCases.ts'
-import { remedy } from '../voltageRules.ts'
+import { thicker } from '../voltageRemedy.ts'
 import { earthsOf } from './raised.ts'
 import { limitsOf, sensorErrorsOf, sensorGaps } from './sensorError.ts'
 import { STRAY, type Stray, strayCurrents } from './strayCurrents.ts'
@@ -112,7 +112,7 @@ export const raisedEarthFindings = (context: Context): Finding[] => {
       about,
       zone: deviceZone(build, deviceIdOf(own(build.collections.wires, wire)?.to ?? '')),
       says: `${about} loses ${volts(step.drop)} at ${amps(step.current)} in “${solved.kase.name}”: ${list([...points].slice(0, 4))} ${points.size === 1 ? 'stands' : 'stand'} up to ${volts(Math.abs(raised))} ${raised > 0 ? 'above' : 'below'} the battery’s negative post${worse.length === 0 ? '' : `; sensors that return elsewhere than their controller are off: ${list(worse)}`}${beside.length === 0 ? '' : `; ${list(beside)}`}.`,
-      todo: remedy(build, [step], Math.max(0.01, step.drop - limit * 0.8)),
+      todo: thicker(build, step, Math.max(0.01, step.drop - limit * 0.8)),
       working: [
         `U = U(earth point) − U(battery −), solved over the whole network in “${solved.kase.name}”: ${volts(raised)}; limit ${volts(limit)}`,
         `${wire}: ${volts(step.drop)} at ${amps(step.current)}`,

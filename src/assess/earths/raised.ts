@@ -1,4 +1,5 @@
 /** Raised earths: how far above the battery negative post each point that things return to stands, in every case. */
+import type { Build } from '../../model/build.ts'
 import type { Context } from '../context.ts'
 import { deviceIdOf, deviceName, deviceZone, own } from '../make.ts'
 import { batteryPins, controllerPins } from '../pins.ts'
@@ -20,7 +21,7 @@ export interface EarthRow {
 }
 
 /** V of the battery's negative post: all raised earths are told against it. */
-export const negativeOf = ({ build }: Context, solved: Solved): number | undefined => {
+export const negativePost = (build: Build, solved: Pick<Solved, 'voltages'>): number | undefined => {
   for (const device of Object.values(build.collections.devices)) {
     if (device.spec.kind !== 'battery') continue
     const { negative } = batteryPins(device)
@@ -29,6 +30,7 @@ export const negativeOf = ({ build }: Context, solved: Solved): number | undefin
   }
   return undefined
 }
+export const negativeOf = ({ build }: Context, solved: Solved): number | undefined => negativePost(build, solved)
 
 /** Earth studs and the controllers' earth pins: endpoint by endpoint. */
 const earthPoints = ({ build }: Context): { device: string; pins: readonly string[] }[] =>

@@ -5,6 +5,9 @@ import type { Context } from '../context.ts'
 import { deviceIdOf, own, restrictedWire } from '../make.ts'
 import { batteryPins } from '../pins.ts'
 
+/** No case is asked: a screen can tell the straps without one. */
+type Wired = Pick<Context, 'build' | 'circuit'>
+
 export type Metal = 'battery negative' | 'body' | 'engine'
 export interface Strap {
   readonly wire: Wire
@@ -12,7 +15,7 @@ export interface Strap {
 }
 
 /** What an endpoint is part of. */
-export const metalOf = ({ build, circuit }: Context, endpoint: string): Metal | undefined => {
+export const metalOf = ({ build, circuit }: Wired, endpoint: string): Metal | undefined => {
   const device = own(build.collections.devices, deviceIdOf(endpoint))
   if (!device) return undefined
   if (device.spec.kind === 'battery')
@@ -30,7 +33,7 @@ export const between = (straps: readonly Strap[], a: Metal, b: Metal): Strap[] =
 }
 
 /** Wires that join two of the three, straight or over splices and insulated studs. */
-export const strapsOf = (context: Context): Strap[] => {
+export const strapsOf = (context: Wired): Strap[] => {
   const { build, circuit } = context
   const { devices, wires } = build.collections
   const passes = (endpoint: string): boolean => {

@@ -65,7 +65,10 @@ export interface Pen {
   /** Twists a wire with the one that names it. */
   readonly twist: (wire: string) => void
   readonly way: (limit: number, wires: readonly string[], current: number, ohm?: number) => void
-  readonly put: <C extends 'inputs' | 'outputs' | 'calibrations'>(collection: C, record: Entity<C>) => string
+  readonly put: <C extends 'inputs' | 'outputs' | 'calibrations' | 'resistanceSwitches'>(
+    collection: C,
+    record: Entity<C>,
+  ) => string
   /** Names pins of a device that the build already has; a name that is there stays. */
   readonly name: (device: string, names: Readonly<Record<string, string>>) => void
   readonly change: (device: Device) => void

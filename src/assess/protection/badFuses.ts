@@ -1,4 +1,4 @@
-/** Fuses that protect nothing as entered: no rating above 0 A, bypassed by a wire, two in parallel. */
+/** Fuses that protect nothing as entered: bypassed by a wire, two in parallel. A rating of 0 A is told at the door. */
 import type { Context } from '../context.ts'
 import type { Finding } from '../finding.ts'
 import { amps, BATTERY_CAUTION, endpointOf, finding, list } from '../make.ts'
@@ -21,7 +21,6 @@ export const badFuseFindings = (context: Context): Finding[] => {
   })
   const bypassed = new Set<string>()
   return [
-    ...sides.flatMap(({ fuse }) => noRating(fuse)),
     ...sides.flatMap((each) => {
       const way = wayRound(context, each.a, each.b)
       if (!way) return []
@@ -43,19 +42,6 @@ const about = (fuse: FuseDevice) =>
     zone: fuse.zone,
     cautions: [BATTERY_CAUTION],
   }) as const
-
-const noRating = (fuse: FuseDevice): Finding[] =>
-  fuse.spec.rating === undefined || ratingOf(fuse) !== undefined
-    ? []
-    : [
-        finding({
-          ...about(fuse),
-          rule: 'fuse-rating',
-          verdict: 'no-go',
-          says: `${fuse.name} is entered with a rating of ${fuse.spec.rating.value} A: a fuse of no amperes feeds nothing, and its wires cannot be judged.`,
-          todo: `Read the rating off ${fuse.name} and enter it.`,
-        }),
-      ]
 
 const bypass = ({ fuse, a, b }: Sides, way: readonly string[]): Finding =>
   finding({

@@ -23,7 +23,6 @@ export const fuseOf = (build: Build, id: string): FuseDevice | undefined => {
   return device?.spec.kind === 'fuse' ? (device as FuseDevice) : undefined
 }
 
-/** A rating that is no rating is told by `fuse-rating`; to the others it is not entered. */
 export const ratingOf = ({ spec }: FuseDevice): number | undefined =>
   spec.rating !== undefined && spec.rating.value > 0 && Number.isFinite(spec.rating.value)
     ? spec.rating.value

@@ -7,6 +7,7 @@ import { RATINGS } from '../../engineering/electrical/fuseGates.ts'
 import { fuseHold } from '../../engineering/electrical/fuseHold.ts'
 import {
   type Clause,
+  firstBroken,
   type JudgedFuse,
   type JudgedWire,
   judgeProtection,
@@ -168,7 +169,7 @@ const twins = ({ build, circuit }: Context, wire: Wire): string[] => {
   return beside.length === 0 ? [] : [`Lies in parallel with ${list(beside)}: each is judged as if alone.`]
 }
 
-const holds = (question: Protection): boolean => judgeProtection(question).every(({ verdict }) => verdict === 'passed')
+const holds = (question: Protection): boolean => firstBroken(question) === undefined
 
 /** A smaller fuse, a bigger wire, or both ways, each tried by the same law. */
 const nextAct = (question: Protection, fuse: FuseDevice, wire: Wire, judged: JudgedFuse, place: JudgedWire): string => {

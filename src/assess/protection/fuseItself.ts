@@ -107,7 +107,8 @@ const service = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Findin
   let name = ''
   for (const solved of lastingCases(context)) {
     const current = Math.abs(solved.elements.get(fuse.id) ?? 0)
-    if (current > load) [load, name] = [current, solved.kase.name]
+    // Of cases that load it alike the first is named, whatever the last digits say.
+    if (current > load * (1 + 1e-6)) [load, name] = [current, solved.kase.name]
   }
   const clause = judgeProtection({ fuse: judged, load })[0]!
   // What holds at the hottest place that a fuse may stand in holds anywhere.

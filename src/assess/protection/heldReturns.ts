@@ -3,7 +3,7 @@
  * stand it until the first fuse on its way has opened, or for good where none opens. What holds is not told.
  */
 import { type FuseType, slowestTime } from '../../engineering/electrical/fuseGates.ts'
-import { judgeProtection } from '../../engineering/electrical/protection/judgeProtection.ts'
+import { stallClause } from '../../engineering/electrical/protection/eventClauses.ts'
 import type { Context } from '../context.ts'
 import type { Finding } from '../finding.ts'
 import { amps, BATTERY_CAUTION, finding, own, restrictedWire, squareMillimetres, wireName } from '../make.ts'
@@ -32,9 +32,8 @@ export const heldReturnFindings = (context: Context): Finding[] => {
       if (!wire || restrictedWire(build, wire.id)) continue
       const judged = judgedWire(context, wire).wire
       if (!judged) continue
-      const stalls = [{ name, throughFuse: first.through, inWire }]
-      const clauseOf = (place: typeof judged) =>
-        judgeProtection({ fuse: first.judged, wire: place, stalls }).find((clause) => clause.id === 'stall')!
+      const stall = { name, throughFuse: first.through, inWire }
+      const clauseOf = (place: typeof judged) => stallClause(first.judged, place, stall)
       const clause = clauseOf(judged)
       const temperature = clause.temperature ?? 0
       if (clause.verdict === 'passed' || (worst.get(wire.id)?.temperature ?? 0) >= temperature) continue

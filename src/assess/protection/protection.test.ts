@@ -418,7 +418,7 @@ describe('figures beyond what is known', () => {
   it('a fuse below the gates’ 3 A is judged by those of its type', () => {
     const build = small((b) => {
       rate(b, 2)
-      b.collections.wires['W-3'] = wire('W-3', 'switch.2', 'lamp.+', 0.5e-6, { length: { value: 400 } })
+      b.collections.wires['W-3'] = wire('W-3', 'switch.2', 'lamp.+', 0.35e-6, { length: { value: 99 } })
     })
     expect(pair(build, 'W-3')).toMatchObject({ verdict: 'no-go' })
   })

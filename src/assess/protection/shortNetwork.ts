@@ -4,7 +4,7 @@
  *   strong: full battery, or at the top of its ±, copper at −20 °C, cold fuses, the alternator at its cold output
  *   weak: flat tired battery, copper as hot as its class allows, hot fuses, no alternator
  */
-import { type NetworkElement, type PreparedNetwork, prepare } from '../../engineering/electrical/network/network.ts'
+import { type NetworkElement, prepare } from '../../engineering/electrical/network/network.ts'
 import { warmer } from '../../engineering/electrical/sources.ts'
 import type { Build } from '../../model/build.ts'
 import { Refusal } from '../../units/problem.ts'
@@ -216,45 +216,45 @@ export const shortsOf = (build: Build, strength: Strength, places: readonly Plac
     closable.add(`${a} ${b}`)
     network.push({ id: `${SHORT}${a} ${b}`, type: 'switch', a, b, closed: false, ohm: BOLTED })
   }
-  let prepared: PreparedNetwork | undefined
-  const solved = rememberedFor(JSON.stringify([reference, network]))
-  const solve = (pair: string): ((element: string) => number) | undefined => {
-    if (!closable.has(pair)) return undefined
+  const elementOf = new Map(network.map((element) => [element.id, element]))
+  const nodes = [...new Set(network.flatMap(({ a, b }) => [a, b]))]
+  const placeOf = new Map(nodes.map((node, index) => [node, index]))
+  /** Every short at once, on the first question: each is a change of one element, which low-rank re-solution is made for. */
+  let solved: ReadonlyMap<string, Float64Array> | undefined
+  const solveAll = (): ReadonlyMap<string, Float64Array> => {
+    const faults = [...closable]
     try {
-      prepared ??= prepare({ reference, elements: network })
-      const id = SHORT + pair
-      const { converged, currents } = prepared.solve({ set: { [id]: { closed: true } } })
-      const through = Math.abs(currents.get(id) ?? 0)
-      // Less than half an ampere into a bolted short: there is no way back to the battery.
-      if (!converged || through < 0.5) return undefined
-      return (element) => (element === SHORT ? through : Math.abs(currents.get(element) ?? 0))
+      const { volts } = prepare({ reference, elements: network }).signatures(
+        faults.map((pair) => ({ set: { [SHORT + pair]: { closed: true } } })),
+        nodes,
+      )
+      return new Map(faults.map((pair, index) => [pair, volts[index]!]))
     } catch (error) {
-      if (error instanceof Refusal) return undefined
+      if (error instanceof Refusal) return new Map()
       throw error
     }
   }
   const close = (place: string) => {
     const pair = pairOf.get(place)
-    if (pair === undefined) return undefined
-    if (!solved.has(pair)) solved.set(pair, solve(pair))
-    return solved.get(pair)
+    if (pair === undefined || !closable.has(pair)) return undefined
+    solved ??= solveAll()
+    const volts = solved.get(pair)
+    if (!volts) return undefined
+    const across = (a: string, b: string) => Math.abs(volts[placeOf.get(a)!]! - volts[placeOf.get(b)!]!)
+    const [from, to] = pair.split(' ') as [string, string]
+    const through = across(from, to) / BOLTED
+    // Less than half an ampere into a bolted short, or nothing to be solved: there is no way back to the battery.
+    if (!(through >= 0.5)) return undefined
+    return (id: string): number => {
+      if (id === SHORT) return through
+      const element = elementOf.get(id)
+      // Asked of wires and fuses; a piece that floats carries nothing.
+      if (element?.type !== 'resistor') return 0
+      const volt = across(element.a, element.b)
+      return Number.isNaN(volt) ? 0 : volt / element.ohm
+    }
   }
   return { close, unsure, missing }
-}
-
-type Answers = Map<string, ((element: string) => number) | undefined>
-/** Most edits of a build touch nothing that a short sees: the answers of the last few networks are kept. */
-const recent = new Map<string, Answers>()
-const KEPT = 6
-const rememberedFor = (network: string): Answers => {
-  const answers: Answers = recent.get(network) ?? new Map()
-  recent.delete(network)
-  recent.set(network, answers)
-  for (const oldest of recent.keys()) {
-    if (recent.size <= KEPT) break
-    recent.delete(oldest)
-  }
-  return answers
 }
 
 /** Away with what no short can draw a current through: other pieces, and ends that nothing is joined to. */

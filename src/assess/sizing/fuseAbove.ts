@@ -15,7 +15,7 @@ export const fuseAbove = (build: Build, endpoint: string): Above => {
     if (endpoint === endpointOf(here.id, twoPins(here)![1])) return { fuse: here }
   const circuit = circuitOf(build)
   const joined = spread(circuit, [endpoint], live)
-  const below = protectedBy({ build, circuit, cases: [], figures: {} })
+  const below = protectedBy({ build, impossible: [], circuit, cases: [], figures: {} })
   let found: Device | undefined
   for (const [id, wires] of below) {
     const fuse = own(devices, id)

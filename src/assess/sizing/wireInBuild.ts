@@ -1,10 +1,13 @@
 /** The smallest conductor that a wire of the build could be, for what it carries, where it lies and what protects it. */
+
+import type { JudgedFuse } from '../../engineering/electrical/protection/judgeProtection.ts'
 import { type ConductorChoice, chooseConductor } from '../../engineering/electrical/sizing/chooseConductor.ts'
+import { chooseFuse, type FuseChoice } from '../../engineering/electrical/sizing/chooseFuse.ts'
 import type { Build, Wire } from '../../model/build.ts'
 import { type Problem, Refusal, refuse } from '../../units/problem.ts'
 import { type Context, contextOf } from '../context.ts'
 import { deviceIdOf, list, own, restrictedWire } from '../make.ts'
-import { fuseOf, judgedFuse, lastingCases } from '../protection/facts.ts'
+import { type FuseDevice, fuseOf, judgedFuse, lastingCases } from '../protection/facts.ts'
 import { reachOf } from '../protection/reach.ts'
 import { CLASS_TEMPERATURE, hottestZone, wireLength, zonesOfUnknownHeat } from '../wireData.ts'
 import { COPPER_SIZES } from './candidates.ts'
@@ -19,14 +22,35 @@ export interface SizedWire {
   readonly ambient: number
   readonly zone: string
   readonly bundleShare: number
-  readonly fuse?: { readonly name: string; readonly rating: number } | undefined
+  readonly fuse?: FuseAbove | undefined
   readonly choice: ConductorChoice
+}
+
+/** The fuse above a wire, with the smallest that would carry all that passes it. */
+export interface FuseAbove {
+  readonly device: string
+  readonly name: string
+  /** A, for which the wire is sized: as fitted, or as wished. */
+  readonly rating: number
+  readonly fitted: number
+  /** A through it, of everything behind it. */
+  readonly load: number
+  /** Absent: how hot it gets where the fuse stands is not entered. */
+  readonly smallest?: FuseChoice
+}
+export interface SizeWish {
+  /** V that may be lost over the wire; not asked when left out. */
+  readonly dropLimit?: number | undefined
+  /** A, in place of what the build says that it carries. */
+  readonly current?: number | undefined
+  /** A, in place of the rating of the fuse above it. */
+  readonly rating?: number | undefined
 }
 
 /** V at which a load’s own draw is reckoned where no case feeds it. Common practice, no published source. */
 const CHARGE_VOLTS = 14.4
 
-const sized = (context: Context, wire: Wire, dropLimit: number | undefined): SizedWire => {
+const sized = (context: Context, wire: Wire, { dropLimit, current: wished, rating }: SizeWish): SizedWire => {
   const { build } = context
   if (restrictedWire(build, wire.id))
     throw refuse(
@@ -50,6 +74,8 @@ const sized = (context: Context, wire: Wire, dropLimit: number | undefined): Siz
       if (amperes > current) [current, because] = [amperes, `${device!.name} itself at ${CHARGE_VOLTS} V`]
     }
   }
+  const modelled = current
+  if (wished !== undefined) [current, because] = [wished, 'as you say']
   const place = hottestZone(build, wire)
   const length = wireLength(build, wire)
   const cold = zonesOfUnknownHeat(build, wire)
@@ -94,7 +120,7 @@ const sized = (context: Context, wire: Wire, dropLimit: number | undefined): Siz
     ambient: place.ambient,
     zone: place.name,
     bundleShare: share,
-    fuse: judged?.fuse === undefined ? undefined : { name: fuse!.name, rating: judged.fuse.rating },
+    fuse: fuse && judged?.fuse && aboveIt(context, fuse, judged.fuse, rating, current - modelled),
     choice: chooseConductor(
       {
         current,
@@ -104,23 +130,43 @@ const sized = (context: Context, wire: Wire, dropLimit: number | undefined): Siz
         ambient: place.ambient,
         limit: CLASS_TEMPERATURE[wire.insulation],
         bundleShare: share,
-        fuse: judged?.fuse,
+        fuse: judged?.fuse && { ...judged.fuse, rating: rating ?? judged.fuse.rating },
       },
       COPPER_SIZES,
     ),
   }
 }
 
-/** Refuses an unknown or restricted wire, and one of which a datum is missing, naming it. `dropLimit` in V. */
-export const sizeWire = (build: Build, id: string, dropLimit?: number): SizedWire => {
+/** `more`: A by which its load differs from what the build says. */
+const aboveIt = (
+  context: Context,
+  { id, name }: FuseDevice,
+  { type, rating: fitted, ambient }: JudgedFuse,
+  rating: number | undefined,
+  more: number,
+): FuseAbove => {
+  const carried = lastingCases(context).map(({ elements }) => Math.abs(elements.get(id) ?? 0))
+  const load = Math.max(0, Math.max(0, ...carried) + more)
+  return {
+    device: id,
+    name,
+    rating: rating ?? fitted,
+    fitted,
+    load,
+    ...(ambient === undefined ? {} : { smallest: chooseFuse({ type, current: load, ambient }) }),
+  }
+}
+
+/** Refuses an unknown or restricted wire, and one of which a datum is missing, naming it. */
+export const sizeWire = (build: Build, id: string, wish: SizeWish = {}): SizedWire => {
   const wire = own(build.collections.wires, id)
   if (!wire)
     throw refuse('no-wire', `There is no wire ${id}.`, 'Name a wire of the build, such as W-104.', `wires/${id}`)
-  return sized(contextOf(build), wire, dropLimit)
+  return sized(contextOf(build), wire, wish)
 }
 
 /** Every wire that ends at the device and carries its load. */
-export const sizeWiresOf = (build: Build, id: string, dropLimit?: number): readonly SizedWire[] => {
+export const sizeWiresOf = (build: Build, id: string, wish: SizeWish = {}): readonly SizedWire[] => {
   const device = own(build.collections.devices, id)
   if (!device) throw refuse('no-device', `There is no device ${id}.`, 'Name a device of the build.', `devices/${id}`)
   const pins = new Set((device.loads ?? []).flatMap(({ from, to }) => [`${id}.${from}`, `${id}.${to}`]))
@@ -133,5 +179,5 @@ export const sizeWiresOf = (build: Build, id: string, dropLimit?: number): reado
       `devices/${id}`,
     )
   const context = contextOf(build)
-  return wires.map((wire) => sized(context, wire, dropLimit))
+  return wires.map((wire) => sized(context, wire, wish))
 }

@@ -1,0 +1,75 @@
+/** What the sheets, the readings, the circuits and the air chain say about cooling: known with ±, or lacking by name. */
+import { standardAtmosphere } from '../../engineering/air/standardAtmosphere.ts'
+import { SHARE } from '../../engineering/cooling/coolantHeat.ts'
+import { FUELS } from '../../engineering/fuel/fuels.ts'
+import type { Build, Sheet } from '../../model/build.ts'
+import { type AirChain, airChain } from '../air/chain.ts'
+import { type Datum, entered, known, lacking, step } from '../chain/chain.ts'
+import { type DeviceVolts, deviceVolts } from '../chain/deviceVolts.ts'
+import { type Measured, measured } from '../chain/readings.ts'
+import type { Solved } from '../solveCases.ts'
+
+/** What a reading may stand for on this sheet. */
+export const COOLING_READINGS = {
+  'radiator-air-flow': 'volumeFlow',
+  'coolant-flow': 'volumeFlow',
+  'coolant-temperature-climb': 'temperature',
+  'cap-opening-pressure': 'pressureGauge',
+} as const
+export type CoolingReadings = { readonly [S in keyof typeof COOLING_READINGS]: Measured | undefined }
+
+export interface CoolingFacts {
+  readonly build: Build
+  readonly cooling: Sheet<'cooling'>
+  readonly air: AirChain
+  readonly outsideTemperature: Datum
+  readonly outsidePressure: Datum
+  readonly outsideDensity: Datum
+  readonly sustained: Datum
+  readonly target: Datum
+  readonly consumption: Datum
+  readonly heatingValue: Datum
+  readonly share: Datum
+  readonly glycol: Datum
+  readonly cap: Datum
+  readonly thermostat: Datum
+  /** Of the first fan; all fans are taken to get the same. */
+  readonly fan: DeviceVolts
+  readonly readings: CoolingReadings
+}
+
+export const coolingFactsOf = (build: Build, full: Solved | undefined): CoolingFacts => {
+  const cooling = build.sheets.cooling ?? {}
+  const air = airChain(build, full)
+  const readings = Object.fromEntries(
+    Object.entries(COOLING_READINGS).map(([subject, kind]) => [subject, measured(build, subject, kind)]),
+  ) as CoolingReadings
+  const { fuel } = build.sheets
+  return {
+    build,
+    cooling,
+    air,
+    readings,
+    outsideTemperature: air.facts.outsideTemperature,
+    outsidePressure: step(standardAtmosphere, { altitude: air.facts.altitude }).pressure,
+    outsideDensity: air.intake.outsideDensity,
+    sustained: entered(cooling.sustainedPower, 'power held for long, as on a climb'),
+    target: air.facts.target,
+    consumption: air.facts.consumption,
+    heatingValue:
+      fuel?.fuel === undefined
+        ? lacking('fuel')
+        : known(FUELS[fuel.fuel].heatingValue, 0, `Lower heating value of ${fuel.fuel}, nominal`),
+    share: cooling.heatShare
+      ? entered(cooling.heatShare, 'share of the heat to the coolant')
+      : known(
+          SHARE.value,
+          SHARE.plusMinus,
+          'Share of the fuel’s heat to the coolant: 17 to 26 %, Heywood table 12.1 [from memory]; none entered',
+        ),
+    glycol: entered(cooling.glycolFraction, 'glycol in the coolant'),
+    cap: readings['cap-opening-pressure'] ?? entered(cooling.capPressure, 'pressure of the cap'),
+    thermostat: entered(cooling.thermostat, 'opening temperature of the thermostat'),
+    fan: deviceVolts(build, full, cooling.fans?.[0], 'the radiator fan'),
+  }
+}

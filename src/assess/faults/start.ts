@@ -1,0 +1,299 @@
+/** Makes a search ready: what can make the complaint, where probes go, and what each fault foretells there. */
+import { prepareSearch, type Search } from '../../engineering/electrical/faults/belief.ts'
+import { withTies } from '../../engineering/electrical/faults/effects.ts'
+import type {
+  FaultProblem,
+  Fuse,
+  Hypothesis,
+  Meter,
+  TestPoint,
+  Tolerance,
+} from '../../engineering/electrical/faults/hypothesis.ts'
+import { type Spread, usualTolerance } from '../../engineering/electrical/faults/tolerances.ts'
+import { type NetworkElement, prepare } from '../../engineering/electrical/network/network.ts'
+import type { Build } from '../../model/build.ts'
+import { refuse } from '../../units/problem.ts'
+import { deviceName, own } from '../make.ts'
+import { type Solved, solveCase } from '../solveCases.ts'
+import { carFaults, type NamedPart } from './carFaults.ts'
+import { type CarNetwork, carNetwork } from './carNetwork.ts'
+import { complaintLikelihood } from './complaint.ts'
+import { concernedWhenFed, concernedWhenOff } from './concerned.ts'
+import { type Drop, dropsOf, testId } from './drops.ts'
+import { foundCase } from './found.ts'
+import { nominalVolts } from './nominal.ts'
+import { pointsOf, type ReachedPoint } from './reach.ts'
+import { REST, reduceNetwork } from './reduce.ts'
+import type { CarSearch, SearchStart } from './types.ts'
+
+/** ± (0.5 % + 20 mV), shown to 10 mV: a hand meter on its 20 V range. Common practice, no published source. */
+export const HAND_METER: Meter = { relative: 0.005, absolute: 0.02, step: 0.01 }
+/** Times its rating at which a fuse surely opens: the gate of ISO 8820-3. */
+const FUSE_BLOWS_AT = 1.35
+const MODEL_WRONG = 0.01
+const SURE = 0.9
+/** V that a load gets in the case, below which it is not meant to be on. */
+const ON = 1
+/** Cars drawn from the tolerances: more are smoother and slower. */
+const DRAWS = 16
+/** V by which a point has to differ between faults to be worth a test at all. */
+const TELLS = 0.01
+
+/** A search that is ready, with what the evidence is weighed by. */
+export interface ReadySearch extends CarSearch {
+  readonly points: ReadonlyMap<string, ReachedPoint>
+  readonly parts: ReadonlyMap<string, NamedPart>
+  readonly solved: Solved
+  readonly car: CarNetwork
+  readonly search: Search
+  readonly tests: ReadonlyMap<string, Drop | { readonly at: string; readonly against?: undefined }>
+  readonly fuses: readonly Fuse[]
+  /** Volts of the modelled car under each hypothesis, healthy first; NaN: floats. */
+  readonly nominal: readonly Float64Array[]
+  /** Place of a node in a row of `nominal`. */
+  readonly place: ReadonlyMap<string, number>
+  /** Greatest voltage that any source of the car has in this case. */
+  readonly most: number
+}
+
+const spreadOf = (build: Build, solved: Solved, id: string): Spread | undefined => {
+  if (id.startsWith(REST) || solved.bound.loads.has(id) || /#(coil|solenoid|rotor|motor)$/.test(id)) return 'load'
+  if (id.startsWith('wire:')) return 'wire'
+  const kind = own(build.collections.devices, id.split('#')[0]!)?.spec.kind
+  if (kind === 'fuse') return 'fuse'
+  if (kind === 'battery') return 'battery'
+  if (kind === 'resistor') return 'load'
+  return 'contact'
+}
+
+/** A stand-in for a figure that is missing may be off by so many times. */
+const UNKNOWN = 10
+/** V by which a regulator's set-point lies off its plate over its temperature (from memory). */
+const SETPOINT = 0.2
+
+export const carTolerances = (build: Build, solved: Solved, elements: readonly NetworkElement[]): Tolerance[] =>
+  elements.flatMap((element): Tolerance[] => {
+    const { id } = element
+    if (element.type === 'alternator') return [{ element: id, field: 'setpoint', absolute: SETPOINT }]
+    if (solved.bound.unsure.has(id)) return 'ohm' in element ? [{ element: id, field: 'ohm', factor: UNKNOWN }] : []
+    if (element.type === 'diode') return []
+    return usualTolerance(spreadOf(build, solved, id)!, element)
+  })
+
+const loadOf = (build: Build, solved: Solved, { complaint }: SearchStart): NetworkElement => {
+  const device = own(build.collections.devices, complaint.device)
+  if (!device)
+    throw refuse('unknown-device', `There is no device ${complaint.device}.`, 'Name a device that draws current.')
+  if (device.restricted)
+    throw refuse(
+      'restricted',
+      `${device.name} belongs to the ${device.restricted} system, which is never fault-searched here.`,
+      'Leave it to somebody qualified for that system.',
+    )
+  const all = new Map(solved.bound.network.elements.map((element) => [element.id, element]))
+  const names = device.loads?.map(({ id }) => id) ?? []
+  if (complaint.load !== undefined && !names.includes(complaint.load))
+    throw refuse(
+      'unknown-load',
+      `${device.name} has no load ${complaint.load}.`,
+      `It has: ${names.join(', ') || 'none'}.`,
+    )
+  const own1 = (complaint.load === undefined ? names : [complaint.load]).map((id) => `${device.id}#${id}`)
+  const candidates = [...own1, `${device.id}#motor`, `${device.id}#solenoid`, `${device.id}#coil`].flatMap(
+    (id) => all.get(id) ?? [],
+  )
+  if (candidates.length === 0)
+    throw refuse(
+      'no-load',
+      `${device.name} draws nothing in “${solved.kase.name}”, as far as is entered.`,
+      'Enter what it draws, name the case in which the fault shows, or set the switches and outputs as the car is found.',
+    )
+  const volts = (element: NetworkElement): number =>
+    Math.abs((solved.nodes.get(element.a) ?? 0) - (solved.nodes.get(element.b) ?? 0))
+  return candidates.reduce((p, q) => (volts(q) > volts(p) ? q : p))
+}
+
+/** Throws `Refusal` where the complaint names what is not there, or the case cannot be solved. */
+export const startSearch = (build: Build, start: SearchStart): ReadySearch => {
+  const kase = foundCase(build, start)
+  const solved = solveCase(build, kase)
+  const { kind } = start.complaint
+  if (own(build.collections.devices, start.complaint.device)?.restricted) loadOf(build, solved, start)
+  if (!solved.solved)
+    throw refuse(
+      'unsolved',
+      `“${kase.name}” cannot be solved, so there is nothing to hold a reading against. ${solved.notes.join(' ')}`.trim(),
+      solved.missing.length > 0
+        ? `Enter: ${solved.missing.map(({ subject, datum }) => `${datum} of ${subject}`).join('; ')}.`
+        : 'Enter a battery with its rested voltage and internal resistance.',
+    )
+  const load = loadOf(build, solved, start)
+  const across = (solved.nodes.get(load.a) ?? 0) - (solved.nodes.get(load.b) ?? 0)
+  const isOff = kind === 'on when it should be off'
+  if (!isOff && Math.abs(across) < ON)
+    throw refuse(
+      'not-on',
+      `${deviceName(build, start.complaint.device)} is not meant to be on in “${kase.name}”: it gets ${Math.abs(across).toFixed(2)} V.`,
+      'Name a case in which it is on, or set the switches and outputs as the car is found.',
+    )
+  if (isOff && Math.abs(across) > ON)
+    throw refuse(
+      'not-off',
+      `${deviceName(build, start.complaint.device)} is meant to be on in “${kase.name}”.`,
+      'Name a case in which it should be off.',
+    )
+  const concerned = isOff ? concernedWhenOff(build, solved, load) : concernedWhenFed(build, solved, load)
+  const car = carNetwork(
+    build,
+    solved,
+    ({ id }) => concerned.elements.has(`wire:${id}`) || concerned.shorts.has(`wire:${id}`),
+  )
+  const { hypotheses: all, parts } = carFaults(build, solved, car, concerned, start.priors ?? {})
+  const reached = pointsOf(
+    build,
+    car.wires.filter(({ id }) => concerned.elements.has(`wire:${id}`)),
+  )
+  for (const id of reached.keys()) if (car.nodeOf(id) === undefined) reached.delete(id)
+  const effects = all.flatMap((hypothesis) => hypothesis.effects)
+  const touched = effects.flatMap((effect) =>
+    effect.kind === 'bridge' ? [effect.a, effect.b] : effect.kind === 'chafed' ? [effect.to] : [],
+  )
+  const named = new Set(effects.flatMap((effect) => (effect.kind === 'bridge' ? [] : [effect.element])))
+  const coils = new Set(
+    car.network.elements.flatMap((element) =>
+      element.type === 'relayContact' && (concerned.elements.has(element.id) || named.has(element.id))
+        ? [element.operatedBy]
+        : [],
+    ),
+  )
+  const nodes = [...new Set([load.a, load.b, ...[...reached.keys()].map((id) => car.nodeOf(id)!)])]
+  const place = new Map(nodes.map((node, k) => [node, k]))
+  const network = reduceNetwork(
+    car.network,
+    prepare(car.network).solve(),
+    (element) =>
+      concerned.elements.has(element.id) ||
+      named.has(element.id) ||
+      coils.has(element.id) ||
+      element.type === 'battery' ||
+      element.type === 'alternator',
+    new Set([...nodes, ...touched]),
+  )
+  const prepared = prepare(withTies(network, effects))
+  const fuses = fusesOf(build, network.elements)
+  const [healthy, ...rows] = nominalVolts(prepared, [{ effects: [] }, ...all], nodes, fuses, FUSE_BLOWS_AT)
+  const most = Math.max(...[...solved.nodes.values()].map((value) => value ?? 0), 1)
+  const voltsAcross = (row: Float64Array): number => (row[place.get(load.a)!]! || 0) - (row[place.get(load.b)!]! || 0)
+  const nominal = [healthy!]
+  const hypotheses: Hypothesis[] = []
+  all.forEach((hypothesis, h) => {
+    const likelihood = complaintLikelihood(kind, {
+      share: isOff ? Math.abs(voltsAcross(rows[h]!)) / most : voltsAcross(rows[h]!) / voltsAcross(healthy!),
+      own: hypothesis.effects.some((effect) => effect.kind === 'open' && effect.element === load.id),
+      comesAndGoes: hypothesis.intermittent === true,
+      resistive: hypothesis.effects.some((effect) => effect.kind === 'ohm'),
+    })
+    if (likelihood === 0) return
+    hypotheses.push({ ...hypothesis, weight: hypothesis.weight * likelihood })
+    nominal.push(rows[h]!)
+  })
+  if (hypotheses.length === 0)
+    throw refuse(
+      'nothing-explains',
+      `No single fault of the model makes ${deviceName(build, start.complaint.device)} ${kind}.`,
+      'Check the case and the circuit as entered; the wiring may not be as modelled.',
+    )
+  const telling = tellingTests(solved, car, reached, dropsOf(build, car.wires, reached, load), nominal, place)
+  const problem: FaultProblem = {
+    network,
+    hypotheses,
+    testPoints: telling.map(({ at, against }): TestPoint => testPoint(car, reached, at, against)),
+    tolerances: carTolerances(build, solved, network.elements),
+    fuses,
+    fuseBlowsAt: FUSE_BLOWS_AT,
+    meter: HAND_METER,
+    sure: start.sure ?? SURE,
+    modelWrong: MODEL_WRONG,
+  }
+  const blamed = new Set(hypotheses.map(({ part }) => part))
+  return {
+    build,
+    start,
+    points: reached,
+    parts: new Map([...parts].filter(([part]) => blamed.has(part))),
+    lacking: lackingOf(solved),
+    leftOut: Object.values(build.collections.devices).flatMap(({ restricted, name }) =>
+      restricted ? [`${name} (${restricted})`] : [],
+    ),
+    solved,
+    car,
+    search: prepareSearch(problem, DRAWS),
+    tests: new Map(telling.map((test) => [testId(test.at, test.against), test])),
+    fuses,
+    nominal,
+    place,
+    most,
+  }
+}
+
+export const fusesOf = (build: Build, elements: readonly NetworkElement[]): Fuse[] =>
+  elements.flatMap(({ id }) => {
+    const spec = own(build.collections.devices, id)?.spec
+    return spec?.kind === 'fuse' && spec.rating ? [{ element: id, rating: spec.rating.value }] : []
+  })
+
+const lackingOf = ({ missing, bound, assumed }: Solved): string[] => [
+  ...missing.map(({ subject, datum }) => `${datum} of ${subject}`),
+  ...[...bound.unsure].map((id) => `figures of ${id}: a stand-in, ${UNKNOWN} times either way`),
+  ...(assumed.length > 0 ? [`${assumed.length} figures of common practice where none is entered`] : []),
+]
+
+const testPoint = (
+  car: CarNetwork,
+  reached: ReadonlyMap<string, ReachedPoint>,
+  at: string,
+  against: string | undefined,
+): TestPoint => {
+  const point = reached.get(at)!
+  return {
+    id: testId(at, against),
+    node: car.nodeOf(at)!,
+    ...(against === undefined ? {} : { minus: car.nodeOf(against)! }),
+    minutes: point.time / 60,
+    ...(point.access === undefined ? {} : { access: point.access, accessMinutes: point.accessTime / 60 }),
+  }
+}
+
+/** Tests that not all faults answer alike, drops turned so that the healthy car reads them positive. */
+const tellingTests = (
+  solved: Solved,
+  car: CarNetwork,
+  reached: ReadonlyMap<string, ReachedPoint>,
+  drops: readonly Drop[],
+  nominal: readonly Float64Array[],
+  place: ReadonlyMap<string, number>,
+): (Drop | { readonly at: string; readonly against?: undefined })[] => {
+  const at = (row: Float64Array, point: string): number => row[place.get(car.nodeOf(point)!)!]!
+  const tells = (read: (row: Float64Array) => number): boolean => {
+    let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+    for (const row of nominal) {
+      const value = read(row) || 0
+      least = Math.min(least, value)
+      most = Math.max(most, value)
+    }
+    return most - least > TELLS
+  }
+  const volts = (point: string): number => solved.nodes.get(solved.bound.nodeOf(point.split('/')[0]!)) ?? 0
+  return [
+    ...[...reached.keys()]
+      .filter((id) => car.nodeOf(id) !== car.reference && tells((row) => at(row, id)))
+      .map((id) => ({ at: id })),
+    ...drops
+      .filter((drop) => tells((row) => at(row, drop.at) - at(row, drop.against)))
+      .map((drop) => {
+        const [healthy] = nominal
+        const down = at(healthy!, drop.at) - at(healthy!, drop.against) || volts(drop.at) - volts(drop.against)
+        return down < 0 ? { at: drop.against, against: drop.at } : drop
+      }),
+  ]
+}

@@ -1,0 +1,319 @@
+import { describe, expect, it } from 'vitest'
+import { demoBuild, halfBuild, soundBuild } from '../../../demo/index.ts'
+import { type Build, emptyBuild } from '../../model/build.ts'
+import { assess } from '../assess.ts'
+import { isKnown, type Known } from '../chain/chain.ts'
+import { type FuelChain, fuelChainOf } from './chain.ts'
+import { injectorFit } from './injectorFit.ts'
+import { thinnestPumpWires } from './pumpVolts.ts'
+import { tankCases, ventWords } from './tankCases.ts'
+
+const changed = (change: (build: Build) => void): Build => {
+  const build = structuredClone(demoBuild())
+  change(build)
+  return build
+}
+const station = (chain: FuelChain, id: string) => chain.stations.find((each) => each.id === id)!
+const value = (chain: FuelChain, id: string, figure: string): Known =>
+  station(chain, id).figures.find((each) => each.id === figure)!.datum as Known
+const capacity = (chain: FuelChain, id: string): number => (station(chain, id).capacity as Known).value
+
+describe('the demo’s fuel chain', () => {
+  const chain = fuelChainOf(demoBuild())
+
+  it('has at least five stations of known power, and names the pump as the first to give out', () => {
+    const limited = chain.stations.filter((each) => each.capacity && isKnown(each.capacity))
+    expect(limited.length).toBeGreaterThanOrEqual(5)
+    expect(chain.weakest?.id).toBe('pump')
+    for (const each of limited) expect(capacity(chain, each.id)).toBeGreaterThanOrEqual(capacity(chain, 'pump'))
+  })
+
+  it('sets the pump against rail, boost, losses and its solved volts, by hand', () => {
+    // Curve at 4 and 5 bar, 75 and 59 l/h at 13.5 V, exponent 1.6; rail 3 bar + 0.95 × 101 325 Pa + what is lost.
+    const volts = value(chain, 'pump', 'volts').value
+    const across = value(chain, 'pump', 'across').value
+    const flow = value(chain, 'pump', 'flow').value
+    const byHand = ((75 - 16 * (across / 1e5 - 4)) / 3.6e6) * (volts / 13.5) ** 1.6
+    expect(flow).toBeCloseTo(byHand, 9)
+    const losses =
+      value(chain, 'filter', 'loss').value + value(chain, 'feed', 'loss').value + value(chain, 'suction', 'loss').value
+    expect(across).toBeCloseTo(3e5 + 0.95 * 101325 + losses, -1)
+    // P = V·ρ/b with 748 kg/m³ and 320 g/(kW·h).
+    expect(capacity(chain, 'pump')).toBeCloseTo((flow * 748) / (320 / 3.6e9), 0)
+  })
+
+  it('lets a reading stand in place of a computed figure, and shows both', () => {
+    const figure = station(chain, 'filter').figures.find(({ id }) => id === 'loss')!
+    expect(figure).toMatchObject({ origin: 'measured', reading: 'M-4', datum: { value: 21000, plusMinus: 2000 } })
+    // 0.09 bar at 120 l/h, by the square of the flow.
+    const flow = value(chain, 'pump', 'flow').value * 3.6e6
+    expect((figure.superseded as Known).value).toBeCloseTo(9000 * (flow / 120) ** 2, 0)
+    expect(station(chain, 'filter')).toMatchObject({
+      verdict: 'marginal',
+      says: expect.stringMatching(/blocked or the wrong part/),
+    })
+    const without = fuelChainOf(changed((build) => delete build.collections.readings['M-4']))
+    expect(station(without, 'filter').verdict).toBe('sound')
+    expect(capacity(without, 'pump')).toBeGreaterThan(capacity(chain, 'pump'))
+  })
+
+  it('feeds more power through 2.5 mm² to the pump than through 0.75 mm²', () => {
+    const stored = demoBuild()
+    const wires = thinnestPumpWires(stored, chain.facts.full)
+    expect(wires).toEqual(['W-302', 'W-305'])
+    const thick = changed((build) => {
+      for (const id of wires) build.collections.wires[id]!.area = { value: 2.5e-6 }
+    })
+    const after = fuelChainOf(thick)
+    expect(value(after, 'pump', 'volts').value).toBeGreaterThan(value(chain, 'pump', 'volts').value + 1)
+    expect(capacity(after, 'pump')).toBeGreaterThan(1.15 * capacity(chain, 'pump'))
+    expect(assess(thick).figures.powerSupportedByPump).toBeCloseTo(capacity(after, 'pump'), 6)
+  })
+
+  it('takes a measured voltage before the solved one', () => {
+    const measured = fuelChainOf(
+      changed((build) => {
+        build.collections.readings['M-9'] = {
+          id: 'M-9',
+          subject: 'fuel-pump-volts',
+          quantity: 'voltage',
+          value: 12.9,
+          plusMinus: 0.1,
+        }
+      }),
+    )
+    expect(value(measured, 'pump', 'volts').value).toBe(12.9)
+    expect(capacity(measured, 'pump')).toBeGreaterThan(capacity(chain, 'pump'))
+    // ± of volts goes on to the flow: 1.6 × 0.1/12.9 of it, beside what rail pressure and filter bring.
+    expect(value(measured, 'pump', 'flow').plusMinus / value(measured, 'pump', 'flow').value).toBeGreaterThan(
+      (1.6 * 0.1) / 12.9,
+    )
+  })
+
+  it('counts fuel once: lambda makes air of it and never more fuel', () => {
+    const lean = fuelChainOf(
+      changed((build) => {
+        build.sheets.fuel!.lambda = { value: 1 }
+      }),
+    )
+    expect(value(lean, 'engine', 'fuel').value).toBe(value(chain, 'engine', 'fuel').value)
+    expect(value(lean, 'engine', 'air').value / value(chain, 'engine', 'air').value).toBeCloseTo(1 / 0.82, 9)
+  })
+
+  it('scales another fuel by its heating value: E85 asks for about 1.42 of E10’s mass', () => {
+    const e85 = fuelChainOf(
+      changed((build) => {
+        Object.assign(build.sheets.fuel!, { fuel: 'E85', consumptionFuel: 'E10', density: { value: 786.6 } })
+      }),
+    )
+    // References: blends of 41.46 and 29.13 MJ/kg.
+    expect(value(e85, 'engine', 'fuel').value / value(chain, 'engine', 'fuel').value).toBeCloseTo(41.46 / 29.13, 3)
+    expect(station(e85, 'suction')).toMatchObject({ verdict: 'unknown' })
+    expect(station(e85, 'suction').missing.join()).toMatch(/vapour pressure of E85/)
+  })
+
+  it('says that boost takes fuel from a rail referenced to the atmosphere', () => {
+    const fixed = fuelChainOf(
+      changed((build) => {
+        build.sheets.fuel!.railReference = 'atmosphere'
+      }),
+    )
+    // References: 300 kPa at 96 kPa of boost leave 204 kPa, flow by the root.
+    expect(value(fixed, 'injectors', 'flow').value / value(chain, 'injectors', 'flow').value).toBeCloseTo(
+      Math.sqrt((3e5 - 0.95 * 101325) / 3e5),
+      9,
+    )
+  })
+
+  it('names a pump curve that rises, with the likely cause', () => {
+    const rising = fuelChainOf(
+      changed((build) => {
+        const curve = build.sheets.fuel!.pump!.curve!
+        curve[3]![1] = { value: 3e-5 }
+      }),
+    )
+    expect(station(rising, 'pump').verdict).toBe('unknown')
+    expect(station(rising, 'pump').problems.join()).toMatch(/rises with pressure.*swapped/)
+  })
+
+  it('finds fuel that boils at the pump’s inlet', () => {
+    const hot = changed((build) => {
+      build.sheets.fuel!.hotTemperature = { value: 328.15 }
+      build.sheets.fuel!.reidPressure = { value: 80000 }
+    })
+    const found = assess(hot).findings.find(({ key }) => key === 'fuel-suction:sheet/fuel')
+    expect(found?.verdict).toBe('no-go')
+    expect(station(fuelChainOf(hot), 'suction').capacity).toMatchObject({ value: 0 })
+  })
+
+  it('never says more than that the arithmetic holds', () => {
+    for (const found of assess(demoBuild()).findings.filter(({ system }) => system === 'fuel')) {
+      expect(found.cautions.join()).toMatch(/qualified person must inspect/)
+      if (found.verdict === 'sound') expect(found.todo).toMatch(/inspect|Give the controller/)
+    }
+  })
+})
+
+describe('the tank', () => {
+  const by = (build: Build, id: string) => tankCases(fuelChainOf(build)).find((each) => each.id === id)!
+  it('grows 48.36 l of cold petrol into its space, by the expansion of table 54B', () => {
+    // α15 of 748 kg/m³ = (346.4228 + 0.43884·748)/748² = 1.20585e-3; from 8 to 42 °C the correction is 1.0084 / 0.9673.
+    const alpha = (346.4228 + 0.43884 * 748) / 748 ** 2
+    const share = (rise: number): number => Math.exp(-alpha * rise * (1 + 0.8 * alpha * rise))
+    const warm = (52 * 0.93 * share(-7)) / share(27)
+    expect((by(demoBuild(), 'warmed').space as Known).value * 1e3).toBeCloseTo(52 - warm, 6)
+  })
+  it('overflows when filled to the brim', () => {
+    const brim = changed((build) => {
+      build.sheets.fuel!.tank!.largestFill = { value: 1 }
+    })
+    expect(by(brim, 'warmed')).toMatchObject({
+      verdict: 'no-go',
+      says: expect.stringMatching(/more than the tank has/),
+    })
+    expect(by(brim, 'shut').verdict).toBe('no-go')
+  })
+  it('holds a shut tank to its relief, and finds the one without', () => {
+    expect(by(demoBuild(), 'shut').verdict).toBe('sound')
+    const shut = by(
+      changed((build) => delete build.sheets.fuel!.tank!.relief),
+      'shut',
+    )
+    expect(shut.verdict).toBe('no-go')
+    // (101.325 − pv,cold)·3.64/1.58·315.15/281.15 + pv,hot − 101.325 with pv 25.0 and 75.0 kPa: about 173 kPa.
+    expect((shut.pressure as Known).value / 1e3).toBeGreaterThan(150)
+    expect((shut.pressure as Known).value / 1e3).toBeLessThan(200)
+  })
+  it('draws air for what is burnt, not for what the pump moves', () => {
+    const drawn = by(demoBuild(), 'drawn')
+    expect((drawn.flow as Known).value).toBeCloseTo((150e3 * 320) / 3.6e9 / 748, 10)
+    const thin = by(
+      changed((build) => {
+        Object.assign(build.sheets.fuel!.tank!, { ventLoss: { value: 2e4 }, ventLossFlow: { value: 1e-5 } })
+      }),
+      'drawn',
+    )
+    expect(thin.verdict).toBe('no-go')
+  })
+  it('makes vapour at its boiling point as fast as heat comes in', () => {
+    const boiling = by(
+      changed((build) => {
+        build.sheets.fuel!.hotTemperature = { value: 330 }
+        build.sheets.fuel!.reidPressure = { value: 90000 }
+      }),
+      'vapour',
+    )
+    expect(boiling).toMatchObject({ verdict: 'no-go', says: expect.stringMatching(/boils/) })
+    // U·I = 10.2 V × 11.5 A = 117 W over 305 kJ/kg, as a gas of 66 g/mol at 330 K.
+    expect((boiling.flow as Known).value).toBeCloseTo((117.3 / 305e3) * ((8.3145 * 330) / (0.066 * 101325)), 5)
+  })
+  it('says that an open vent may be unlawful and that one inside the car is no-go', () => {
+    const vent = (end: 'open below the car' | 'open inside the car') =>
+      ventWords(
+        fuelChainOf(
+          changed((build) => {
+            build.sheets.fuel!.tank!.ventEnd = end
+          }),
+        ),
+      )
+    expect(vent('open below the car')).toMatchObject({
+      verdict: 'marginal',
+      says: expect.stringMatching(/may be unlawful: canister and purge are a choice/),
+    })
+    expect(vent('open inside the car').verdict).toBe('no-go')
+  })
+  it('names what is missing', () => {
+    const bare = changed((build) => {
+      build.sheets.fuel!.tank = { volume: { value: 0.05 } }
+    })
+    expect(by(bare, 'drawn')).toMatchObject({
+      verdict: 'unknown',
+      missing: expect.arrayContaining(['vacuum that the tank stands']),
+    })
+    expect(ventWords(fuelChainOf(bare)).missing).toEqual([
+      'where the vent ends',
+      'whether the vent has a rollover valve',
+    ])
+  })
+})
+
+describe('a change of injectors carried through', () => {
+  const fitOf = (change: (set: NonNullable<NonNullable<Build['sheets']['fuel']>['injectors']>, build: Build) => void) =>
+    injectorFit(fuelChainOf(changed((build) => change(build.sheets.fuel!.injectors!, build))))
+  const one = (points: ReturnType<typeof fitOf>, id: string) => points.find((point) => point.id === id)!
+
+  it('finds a coil of 2.4 Ω on a 3 A output, and sizes the resistor', () => {
+    const points = fitOf((set) => {
+      set.resistance = { value: 2.4 }
+    })
+    expect(one(points, 'driver')).toMatchObject({
+      verdict: 'no-go',
+      todo: expect.stringMatching(/resistor of at least [12]\.\d Ω in series/),
+    })
+  })
+  it('holds with resistors, and says their heat', () => {
+    const points = fitOf((set) => {
+      set.resistance = { value: 2.4 }
+      set.seriesResistance = { value: 6.8 }
+    })
+    expect(one(points, 'driver').verdict).not.toBe('no-go')
+    expect(one(points, 'resistor').says).toMatch(/W into heat at full load/)
+  })
+  it('finds idle below the shortest pulse of large injectors', () => {
+    const points = fitOf((set) => {
+      set.flow = { value: 0.02 }
+      set.shortestPulse = { value: 2e-3 }
+    })
+    expect(one(points, 'idle')).toMatchObject({ verdict: 'no-go', says: expect.stringMatching(/do not repeat/) })
+  })
+  it('asks for plugs that differ, and names a table that rises', () => {
+    const points = fitOf((set) => {
+      set.connector = 'two ways, square'
+      set.deadTime = [
+        [{ value: 12 }, { value: 1e-3 }],
+        [{ value: 14 }, { value: 2e-3 }],
+      ]
+    })
+    expect(one(points, 'plug').verdict).toBe('no-go')
+    expect(one(points, 'dead time')).toMatchObject({
+      verdict: 'unknown',
+      says: expect.stringMatching(/rises with voltage/),
+    })
+  })
+  it('takes slope, fluid and pressure of a card', () => {
+    const card = fuelChainOf(
+      changed((build) => {
+        build.sheets.fuel!.injectors!.card = {
+          format: 'injector-card/1',
+          name: 'Bench',
+          fluid: { name: 'n-heptane', density: { value: 684 } },
+          pressure: { value: 2.5e5 },
+          slope: { value: 4e-3 },
+          deadTime: [[{ value: 12 }, { value: 1e-3 }]],
+          coverage: 0.95,
+          method: 'bench test',
+          provenance: { from: 'own bench' },
+        }
+      }),
+    )
+    expect(value(card, 'injectors', 'flow').value).toBeCloseTo(4e-3 * Math.sqrt((748 * 3) / (684 * 2.5)), 9)
+  })
+})
+
+describe('three builds, always', () => {
+  it('raises no no-go on the sound build', () => {
+    expect(
+      assess(soundBuild()).findings.filter(({ system, verdict }) => system === 'fuel' && verdict === 'no-go'),
+    ).toEqual([])
+  })
+  it.each([
+    ['half', halfBuild],
+    ['empty', () => emptyBuild('Empty')],
+  ] as const)('names what is missing on the %s build', (_name, build) => {
+    const chain = fuelChainOf(build())
+    for (const each of chain.stations.filter(({ verdict }) => verdict === 'unknown')) {
+      expect(each.missing.length + each.problems.length, each.name).toBeGreaterThan(0)
+      expect(each.missing.join()).not.toMatch(/undefined|NaN/)
+    }
+  })
+})
