@@ -1,30 +1,16 @@
 /** The frame: the build's name, the search field, undo and redo, the benches, and whatever went wrong. */
 import { useEffect } from 'react'
-import { Link, Route, Router, Switch, useLocation } from 'wouter'
+import { Link, Router, useLocation } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
-import { Calculations } from './calculations/Calculations.tsx'
-import { Car } from './car/Car.tsx'
-import { CircuitOf, Circuits } from './circuits/Circuits.tsx'
-import { Findings } from './findings/Findings.tsx'
-import { Logs } from './logs/Logs.tsx'
 import { Empty } from './parts/Empty.tsx'
 import { Problems } from './parts/Problems.tsx'
 import { Pairing } from './phone/Pairing.tsx'
-import { Phone } from './phone/Phone.tsx'
 import { Unsent } from './phone/Unsent.tsx'
+import { BENCHES, fetchScreens, Places } from './places.tsx'
 import { listenForKeys } from './search/actions.ts'
 import { SearchField } from './search/SearchField.tsx'
 import { bench } from './workbench/bench.ts'
 import { useBench } from './workbench/useBench.ts'
-
-const BENCHES = [
-  ['/', 'Car'],
-  ['/findings', 'Findings'],
-  ['/circuits', 'Circuits'],
-  ['/calculations', 'Calculations'],
-  ['/logs', 'Logs'],
-  ['/phone', 'Phone'],
-] as const
 
 export function App() {
   return (
@@ -38,6 +24,10 @@ function Frame() {
   const { build, problems, done, unsent, canUndo, canRedo } = useBench()
   const [place] = useLocation()
   useEffect(listenForKeys, [])
+  const opened = build !== undefined
+  useEffect(() => {
+    if (opened) void fetchScreens()
+  }, [opened])
   return (
     <>
       <header className="masthead">
@@ -83,26 +73,7 @@ function Frame() {
             )}
           </Empty>
         ) : (
-          <Switch>
-            <Route path="/" component={Car} />
-            <Route path="/findings/zone/:zone">{({ zone }) => <Findings zone={decodeURIComponent(zone)} />}</Route>
-            <Route path="/findings/:key">{({ key }) => <Findings opened={decodeURIComponent(key)} />}</Route>
-            <Route path="/findings">{() => <Findings />}</Route>
-            <Route path="/circuits/of/:collection/:id">
-              {({ collection, id }) => <CircuitOf collection={collection} id={id} />}
-            </Route>
-            <Route path="/circuits/:circuit?">
-              {({ circuit }) => <Circuits chosen={circuit && decodeURIComponent(circuit)} />}
-            </Route>
-            <Route path="/calculations/:id?">{({ id }) => <Calculations chosen={id} />}</Route>
-            <Route path="/logs/:id?">{({ id }) => <Logs key={id} chosen={id} />}</Route>
-            <Route path="/phone" component={Phone} />
-            <Route>
-              <Empty says="There is no such page.">
-                <Link to="/">Back to the car</Link>
-              </Empty>
-            </Route>
-          </Switch>
+          <Places />
         )}
       </main>
     </>

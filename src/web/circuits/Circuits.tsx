@@ -1,14 +1,16 @@
 /** Circuits: one drawn with its levers, its volts and amps in a case, and its wires and devices as tables to edit. */
 import { useEffect, useState } from 'react'
-import { useLocation } from 'wouter'
+import { Link, useLocation } from 'wouter'
 import { hiddenDraws } from '../../assess/solveCases.ts'
 import type { Build } from '../../model/build.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { circuitPlace } from '../search/things.ts'
 import { useBench } from '../workbench/useBench.ts'
+import { CircuitsNav } from './CircuitsNav.tsx'
 import { contentsOf } from './drawing/diagram.ts'
 import { type Live, voltsText } from './drawing/live.ts'
 import { WhatIfNote } from './drawing/WhatIfNote.tsx'
+import { patternPlace } from './patterns/groups.ts'
 import { useTrial } from './useTrial.ts'
 import { CircuitViews } from './views.tsx'
 import './circuits.css'
@@ -49,7 +51,12 @@ export function Circuits({ chosen, shown }: { chosen?: string | undefined; shown
     return (
       <>
         <h1>Circuits</h1>
-        <Empty says="There is no circuit yet. Take one in from a wire list on the Car page." />
+        <Empty says="No circuit yet.">
+          <p>
+            <Link to={patternPlace()}>Add one from a pattern</Link>, or take one in from a wire list on the{' '}
+            <Link to="/">Car page</Link>.
+          </p>
+        </Empty>
       </>
     )
   const known = chosen !== undefined && (chosen === UNSORTED || Object.hasOwn(build.collections.circuits, chosen))
@@ -65,6 +72,7 @@ export function Circuits({ chosen, shown }: { chosen?: string | undefined; shown
   return (
     <>
       <h1>{name}</h1>
+      <CircuitsNav />
       <div className="choose">
         <label>
           Circuit

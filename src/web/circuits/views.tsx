@@ -2,8 +2,9 @@
  * What the page of a circuit holds, in order. To add a panel: a component that takes ViewProps, and a line here; `folded`
  * ones are opened on demand.
  */
-import type { ComponentType } from 'react'
+import { type ComponentType, type ReactNode, useState } from 'react'
 import { DrawingView } from './drawing/DrawingView.tsx'
+import { SizeView } from './size/SizeView.tsx'
 import { AddDevice } from './tables/AddDevice.tsx'
 import { AddWire } from './tables/AddWire.tsx'
 import { DeviceTable } from './tables/DeviceTable.tsx'
@@ -32,6 +33,7 @@ const DevicesView = ({ build, circuit, devices, wires, live, shown }: ViewProps)
 
 const VIEWS: readonly CircuitView[] = [
   { id: 'drawing', title: 'Drawing', Body: DrawingView },
+  { id: 'size', title: 'Size a wire or a device', Body: SizeView, folded: true },
   { id: 'wires', title: 'Wires', Body: WiresView },
   { id: 'devices', title: 'Devices', Body: DevicesView },
 ]
@@ -39,14 +41,24 @@ const VIEWS: readonly CircuitView[] = [
 export function CircuitViews(props: ViewProps) {
   return VIEWS.map(({ id, title, Body, folded }) =>
     folded ? (
-      <details key={id}>
-        <summary>{title}</summary>
-        <Body {...props} />
-      </details>
+      <Folded key={id} title={title}>
+        {() => <Body {...props} />}
+      </Folded>
     ) : (
       <section key={id} aria-label={title}>
         <Body {...props} />
       </section>
     ),
+  )
+}
+
+/** What is folded is not reckoned before it is opened. */
+function Folded({ title, children }: { title: string; children: () => ReactNode }) {
+  const [open, setOpen] = useState(false)
+  return (
+    <details className="view" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{title}</summary>
+      {open && children()}
+    </details>
   )
 }

@@ -1,15 +1,20 @@
 /** Findings: what was found, worst first; opened, its working, its source, what to do, and a job in one step. */
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { Link } from 'wouter'
 import { type System, VERDICTS, type Verdict } from '../../assess/finding.ts'
+import { gather } from '../../assess/gather.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { VERDICT_WORDS } from '../parts/VerdictMark.tsx'
 import { bench } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
 import { FindingItem } from './FindingItem.tsx'
+import { GatheredList } from './GatheredList.tsx'
 import { jobEdit, openJobFor } from './jobEdit.ts'
 import { worstFirst } from './sortFindings.ts'
 import './findings.css'
+
+/** Unknown findings that are listed as they are. */
+const FEW = 5
 
 const toggled = <T,>(set: ReadonlySet<T>, item: T): ReadonlySet<T> => {
   const next = new Set(set)
@@ -21,13 +26,27 @@ export function Findings({ opened, zone }: { opened?: string; zone?: string }) {
   const { build, assessment } = useBench()
   const [verdicts, setVerdicts] = useState<ReadonlySet<Verdict>>(new Set(['no-go', 'marginal', 'unknown']))
   const [systems, setSystems] = useState<ReadonlySet<System>>(new Set())
+  const [each, setEach] = useState(false)
+  const here = useMemo(
+    () => (assessment?.findings ?? []).filter((item) => zone === undefined || item.zone === zone),
+    [assessment, zone],
+  )
+  const bySystem = useMemo(
+    () => (systems.size === 0 ? here : here.filter((item) => systems.has(item.system))),
+    [here, systems],
+  )
+  const gathered = useMemo(() => (build === undefined ? [] : gather(build, bySystem)), [build, bySystem])
   if (!build) return null
   if (!assessment)
     return <Empty says="This build cannot be judged as it stands; what stands in the way is told above." />
-  const here = zone === undefined ? assessment.findings : assessment.findings.filter((item) => item.zone === zone)
   const present = [...new Set(here.map((item) => item.system))]
-  const bySystem = systems.size === 0 ? here : here.filter((item) => systems.has(item.system))
-  const shown = worstFirst(bySystem).filter((item) => verdicts.has(item.verdict) || item.key === opened)
+  // A few unknown ones are soon read; many are one datum missing of many things.
+  const unknown = bySystem.filter((item) => item.verdict === 'unknown').length
+  const isGathered = verdicts.has('unknown') && unknown > FEW
+  const shown = worstFirst(bySystem).filter(
+    (item) =>
+      item.key === opened || (verdicts.has(item.verdict) && (item.verdict !== 'unknown' || each || !isGathered)),
+  )
   const zoneName = zone === undefined ? undefined : (build.collections.zones[zone]?.name ?? zone)
   return (
     <>
@@ -66,7 +85,19 @@ export function Findings({ opened, zone }: { opened?: string; zone?: string }) {
       {opened !== undefined && !assessment.findings.some((item) => item.key === opened) && (
         <p role="status">That finding is gone: what it found has been put right.</p>
       )}
-      {shown.length === 0 ? (
+      {isGathered && shown.length > 0 && (
+        <p className="small">
+          {unknown} findings wait for figures that are not entered:{' '}
+          <button
+            type="button"
+            className="plain-link"
+            onClick={() => document.getElementById('gathered')?.scrollIntoView()}
+          >
+            what to enter first
+          </button>
+        </p>
+      )}
+      {shown.length === 0 && isGathered ? null : shown.length === 0 ? (
         <Empty
           says={
             here.length === 0
@@ -86,6 +117,13 @@ export function Findings({ opened, zone }: { opened?: string; zone?: string }) {
             />
           ))}
         </ol>
+      )}
+      {isGathered && (
+        <GatheredList build={build} gathered={gathered}>
+          <button type="button" aria-pressed={each} onClick={() => setEach(!each)}>
+            Show each of the {unknown} unknown findings
+          </button>
+        </GatheredList>
       )}
     </>
   )

@@ -40,5 +40,9 @@ export const rememberTyped = (kind: Kind, text: string): void => {
   }
 }
 
+/** In the unit this person typed last for the kind, else in the one that suits the place. */
+export const showPreferredOr = (kind: Kind, unit: string, si: number, plusMinus?: number): string =>
+  formatPreferred(kept[kind] === undefined ? { ...kept, [kind]: unit } : kept, kind, si, plusMinus ? { plusMinus } : {})
+
 export const showPreferred = (kind: Kind, si: number, plusMinus?: number): string =>
   formatPreferred(kept, kind, si, plusMinus ? { plusMinus } : {})

@@ -1,5 +1,6 @@
 /** Everything that can be looked for, with the place it leads to. */
 import type { Finding } from '../../assess/finding.ts'
+import { patterns } from '../../assess/patterns/index.ts'
 import { calculations } from '../../engineering/registry.ts'
 import type { Build } from '../../model/build.ts'
 import { actions } from './actions.ts'
@@ -45,11 +46,32 @@ export const thingsOf = (build: Build | undefined, findings: readonly Finding[])
     found.push(thing('Device', item.id, item.name, `/circuits/of/devices/${item.id}`, item.id))
   for (const item of Object.values(wires))
     found.push(thing('Wire', item.id, `${item.id}: ${item.from} to ${item.to}`, `/circuits/of/wires/${item.id}`))
+  const signals = [
+    ['Switch', 'resistanceSwitches'],
+    ['Sensor', 'sensors'],
+    ['Level', 'levelSenders'],
+  ] as const
+  for (const [what, kind] of signals)
+    for (const item of Object.values(build.collections[kind]))
+      found.push(thing(what, item.id, item.name, `/signals/${kind}/${encodeURIComponent(item.id)}`, item.id))
   for (const item of Object.values(zones))
     found.push(thing('Zone', item.id, item.name, `/findings/zone/${encodeURIComponent(item.id)}`))
   for (const item of Object.values(logs)) found.push(thing('Log', item.id, item.name, `/logs/${item.id}`))
   for (const item of Object.values(jobs))
     found.push(thing('Job', item.id, item.title, item.finding ? findingPlace(item.finding) : '/', item.id))
+  found.push(
+    thing('View', 'earths', 'Earths of the whole car', '/circuits/car/earths', 'ground return strap sensor error'),
+    thing(
+      'View',
+      'energy',
+      'Energy of the whole car',
+      '/circuits/car/energy',
+      'alternator battery balance reserve parked',
+    ),
+    ...patterns.map(({ id, name, purpose }) =>
+      thing('Pattern', id, `Add a circuit: ${name}`, `/circuits/from/patterns/${id}`, purpose),
+    ),
+  )
   for (const item of findings)
     if (item.verdict !== 'sound')
       found.push(thing('Finding', item.key, `${item.about}: ${item.says}`, findingPlace(item.key), item.rule))

@@ -1,0 +1,69 @@
+/** One figure of a station: closed a line, opened its working. Where something is tried, both figures and the difference. */
+import { type Datum, type Figure, isKnown } from '../../assess/chain/chain.ts'
+import type { Kind } from '../../units/kinds.ts'
+import { showPreferred } from '../parts/units.ts'
+
+export const datumText = (kind: Kind, datum: Datum | undefined): string =>
+  datum !== undefined && isKnown(datum)
+    ? showPreferred(kind, datum.value, datum.plusMinus === 0 ? undefined : datum.plusMinus)
+    : 'unknown'
+/** Without its ±, for a drawing: three digits, temperatures to a whole degree Celsius. */
+export const shortText = (kind: Kind, datum: Datum | undefined): string => {
+  if (datum === undefined || !isKnown(datum)) return '?'
+  const { value } = datum
+  return showPreferred(
+    kind,
+    kind === 'temperature' ? Math.round(value - 273.15) + 273.15 : Number(value.toPrecision(3)),
+  )
+}
+
+/** A difference of temperatures or of absolute pressures is of its own kind. */
+const DIFFERENCE: Partial<Record<Kind, Kind>> = {
+  temperature: 'temperatureDifference',
+  pressureAbsolute: 'pressureDifference',
+  pressureGauge: 'pressureDifference',
+}
+export const differenceText = (kind: Kind, stored: Datum | undefined, tried: Datum | undefined): string | undefined => {
+  if (!stored || !tried || !isKnown(stored) || !isKnown(tried)) return undefined
+  const change = tried.value - stored.value
+  if (Math.abs(change) < 1e-6 * Math.max(Math.abs(stored.value), Math.abs(tried.value))) return undefined
+  return `${change > 0 ? '+' : '−'}${showPreferred(DIFFERENCE[kind] ?? kind, Number(Math.abs(change).toPrecision(3)))}`
+}
+
+const workingOf = ({ datum, superseded, reading, name }: Figure): readonly string[] => {
+  const own = isKnown(datum)
+    ? datum.working
+    : [
+        ...datum.problems.map(({ says, todo }) => `${says} ${todo}`),
+        ...(datum.missing.length > 0 ? [`Missing: ${datum.missing.join(', ')}.`] : []),
+      ]
+  return superseded && isKnown(superseded)
+    ? [...own, `Reading ${reading} stands in place of what was reckoned for “${name}”:`, ...superseded.working]
+    : own
+}
+
+export function FigureLine({ stored, tried }: { stored: Figure; tried: Figure | undefined }) {
+  const shown = tried ?? stored
+  const change = tried && differenceText(stored.kind, stored.datum, tried.datum)
+  return (
+    <details className="fig" data-figure={stored.id}>
+      <summary>
+        <span className="fig-name">
+          {shown.name} <i>{shown.symbol}</i>
+        </span>
+        <span className="fig-value">
+          {change && <span className="soft">{datumText(stored.kind, stored.datum)} → </span>}
+          <b>{datumText(shown.kind, shown.datum)}</b>
+          {change && <span className="fig-change"> {change}</span>}
+        </span>
+        {shown.origin === 'measured' && (
+          <span className="fig-origin">
+            measured, {shown.reading}
+            {shown.superseded && `; reckoned ${datumText(shown.kind, shown.superseded)}`}
+          </span>
+        )}
+      </summary>
+      <pre className="working">{workingOf(shown).join('\n') || 'As entered.'}</pre>
+    </details>
+  )
+}

@@ -1,0 +1,36 @@
+/** A station in a line drawing: pressed, it leads to the station's figures; its verdict as a line of our own. */
+import type { ReactNode } from 'react'
+import type { Station } from '../../assess/chain/chain.ts'
+import { VERDICT_SHAPES, VERDICT_WORDS } from '../parts/VerdictMark.tsx'
+
+interface StationMarkProps {
+  readonly station: Station
+  readonly place: string
+  /** Where the verdict's line is drawn, its left end. */
+  readonly mark: readonly [x: number, y: number]
+  readonly children: ReactNode
+}
+
+export function StationMark({ station, place, mark, children }: StationMarkProps) {
+  const { verdict } = station
+  return (
+    <a
+      className="press"
+      href={`#${place}`}
+      aria-label={`${station.name}${verdict ? `: ${VERDICT_WORDS[verdict]}` : ''}; to its figures`}
+      onClick={(event) => {
+        event.preventDefault()
+        document.getElementById(`stop-${station.id}`)?.scrollIntoView({ block: 'start' })
+      }}
+    >
+      {children}
+      {verdict && (
+        <path
+          className={`mark ${verdict}`}
+          d={VERDICT_SHAPES[verdict]}
+          transform={`translate(${mark[0]} ${mark[1]})`}
+        />
+      )}
+    </a>
+  )
+}

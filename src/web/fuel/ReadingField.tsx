@@ -1,0 +1,69 @@
+/** What a meter or gauge said, kept as a reading that stands in place of the reckoned figure. */
+import { useId, useState } from 'react'
+import { READINGS } from '../../assess/fuel/facts.ts'
+import { type Problem, Refusal } from '../../units/problem.ts'
+import { Problems } from '../parts/Problems.tsx'
+import { readMeasure } from '../parts/quantityText.ts'
+import { bench } from '../workbench/bench.ts'
+
+/** `station.figure` to the subject of its reading. */
+export const SUBJECTS: Readonly<Record<string, keyof typeof READINGS>> = {
+  'pump.volts': 'fuel-pump-volts',
+  'filter.loss': 'fuel-filter-loss',
+  'rail.rail': 'fuel-rail-pressure',
+  'injectors.flow': 'injector-static-flow',
+}
+
+const freeId = (): string => {
+  const taken = bench.read().build?.collections.readings ?? {}
+  let number = 1
+  while (`M-${number}` in taken) number += 1
+  return `M-${number}`
+}
+
+export function ReadingField({ subject, name }: { subject: keyof typeof READINGS; name: string }) {
+  const [text, setText] = useState('')
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+  const id = useId()
+  const keep = (): void => {
+    try {
+      const read = readMeasure(READINGS[subject], text)
+      if (read === undefined) return
+      const reading = freeId()
+      const value = {
+        id: reading,
+        subject,
+        quantity: READINGS[subject],
+        value: read.value,
+        ...(read.plusMinus === undefined ? {} : { plusMinus: read.plusMinus }),
+        when: new Date().toISOString(),
+      }
+      setProblems([])
+      if (
+        bench.edit({ label: `Reading ${reading}: ${name}`, changes: [{ collection: 'readings', id: reading, value }] })
+      )
+        setText('')
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error
+      setProblems(error.problems)
+    }
+  }
+  return (
+    <form
+      className="reading"
+      onSubmit={(event) => {
+        event.preventDefault()
+        keep()
+      }}
+    >
+      <label htmlFor={id}>Measured, with its ±: {name}</label>
+      <div className="row">
+        <input id={id} value={text} autoComplete="off" onChange={(event) => setText(event.target.value)} />
+        <button type="submit" disabled={text.trim() === ''}>
+          Keep as a reading
+        </button>
+      </div>
+      <Problems list={problems} />
+    </form>
+  )
+}

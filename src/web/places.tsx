@@ -1,0 +1,84 @@
+/**
+ * Every place in the workbench and the screen that stands there. Only the car comes with the page; the other screens
+ * are fetched once it has been painted, so that all of them are there when the signal goes.
+ */
+import { type ComponentType, lazy, Suspense } from 'react'
+import { Link, Route, Switch } from 'wouter'
+import { Car } from './car/Car.tsx'
+import { Empty } from './parts/Empty.tsx'
+
+const loaders: (() => Promise<unknown>)[] = []
+const later = <P extends object>(load: () => Promise<ComponentType<P>>) => {
+  loaders.push(load)
+  return lazy(async () => ({ default: await load() }))
+}
+const Findings = later(async () => (await import('./findings/Findings.tsx')).Findings)
+const Circuits = later(async () => (await import('./circuits/Circuits.tsx')).Circuits)
+const CircuitOf = later(async () => (await import('./circuits/Circuits.tsx')).CircuitOf)
+const Earths = later(async () => (await import('./circuits/earths/Earths.tsx')).Earths)
+const Energy = later(async () => (await import('./circuits/energy/Energy.tsx')).Energy)
+const Patterns = later(async () => (await import('./circuits/patterns/Patterns.tsx')).Patterns)
+const Signals = later(async () => (await import('./signals/Signals.tsx')).Signals)
+const Fuel = later(async () => (await import('./fuel/Fuel.tsx')).Fuel)
+const Air = later(async () => (await import('./air/Air.tsx')).Air)
+const Cooling = later(async () => (await import('./cooling/Cooling.tsx')).Cooling)
+const Calculations = later(async () => (await import('./calculations/Calculations.tsx')).Calculations)
+const Logs = later(async () => (await import('./logs/Logs.tsx')).Logs)
+const Phone = later(async () => (await import('./phone/Phone.tsx')).Phone)
+
+/** Where the benches stand, in the order of the line that names them. */
+export const BENCHES = [
+  ['/', 'Car'],
+  ['/findings', 'Findings'],
+  ['/circuits', 'Circuits'],
+  ['/signals', 'Signals'],
+  ['/fuel', 'Fuel'],
+  ['/air', 'Air'],
+  ['/cooling', 'Cooling'],
+  ['/calculations', 'Calculations'],
+  ['/logs', 'Logs'],
+  ['/phone', 'Phone'],
+] as const
+
+/** Fetches the screens one after another, so that the one a person opens meanwhile is not kept waiting. */
+export const fetchScreens = async (): Promise<void> => {
+  for (const load of loaders) await load().catch(() => undefined)
+}
+
+export function Places() {
+  return (
+    <Suspense fallback={<Empty says="Opening …" />}>
+      <Switch>
+        <Route path="/" component={Car} />
+        <Route path="/findings/zone/:zone">{({ zone }) => <Findings zone={decodeURIComponent(zone)} />}</Route>
+        <Route path="/findings/:key">{({ key }) => <Findings opened={decodeURIComponent(key)} />}</Route>
+        <Route path="/findings">{() => <Findings />}</Route>
+        <Route path="/circuits/car/earths">{() => <Earths />}</Route>
+        <Route path="/circuits/car/energy">{() => <Energy />}</Route>
+        <Route path="/circuits/from/patterns/:id?">
+          {({ id }) => <Patterns chosen={id && decodeURIComponent(id)} />}
+        </Route>
+        <Route path="/circuits/of/:collection/:id">
+          {({ collection, id }) => <CircuitOf collection={collection} id={id} />}
+        </Route>
+        <Route path="/circuits/:circuit?">
+          {({ circuit }) => <Circuits chosen={circuit && decodeURIComponent(circuit)} />}
+        </Route>
+        <Route path="/signals/:kind?/:id?">
+          {({ kind, id }) => <Signals kind={kind} id={id && decodeURIComponent(id)} />}
+        </Route>
+        <Route path="/fuel">{() => <Fuel />}</Route>
+        <Route path="/air">{() => <Air />}</Route>
+        <Route path="/cooling">{() => <Cooling />}</Route>
+        <Route path="/calculations/:id?">{({ id }) => <Calculations chosen={id} />}</Route>
+        <Route path="/logs/:id?">{({ id }) => <Logs key={id} chosen={id} />}</Route>
+        <Route path="/phone">{() => <Phone />}</Route>
+        <Route>
+          <Empty says="There is no such page.">
+            <Link to="/">Back to the car</Link>
+          </Empty>
+        </Route>
+      </Switch>
+    </Suspense>
+  )
+}
