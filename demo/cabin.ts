@@ -1,6 +1,7 @@
 /** Horn, wipers, blower, gauges, sockets, lights inside. W-50 … W-99. */
 import type { Draft } from './draft.ts'
 import { contact, electronics, fuse, lamp, motor, relay, resistive } from './parts.ts'
+import { volts } from './quantities.ts'
 
 export const cabin = (pen: Draft): void => {
   const { put, device, wires } = pen
@@ -92,7 +93,9 @@ export const cabin = (pen: Draft): void => {
     { '+': '', '-': '' },
     {
       loads: [{ ...electronics('+', '-', 8), onlyIn: ['cruising'] }],
-      remark: 'Cool box.',
+      reverseProtected: true,
+      withstands: volts(24),
+      remark: 'Cool box; the socket itself holds nothing that polarity or voltage could hurt.',
     },
   )
   device(

@@ -2,7 +2,7 @@
 import type { Entity } from '../src/model/build.ts'
 import type { Draft } from './draft.ts'
 import { contact, electronics, fuse, resistive, sensor, splice } from './parts.ts'
-import { amps, kiloohms, ohms, volts } from './quantities.ts'
+import { amps, hertz, kiloohms, millihenries, millijoules, milliseconds, ohms, volts } from './quantities.ts'
 
 export const controller = (pen: Draft): void => {
   const { put, device, wires } = pen
@@ -31,7 +31,11 @@ export const controller = (pen: Draft): void => {
       B23: 'supply 5 V',
       B24: 'sensor earth',
     },
-    { loads: [electronics('A1', 'A24', 0.9)] },
+    {
+      loads: [electronics('A1', 'A24', 0.9)],
+      loadDump: volts(40),
+      supplies: [{ pin: 'B23', kind: 'controller supply', voltage: volts(5), limit: amps(0.25) }],
+    },
   )
   fuse(pen, 'fuse-ecu', 'Controller', 'controller-point', 10)
   fuse(pen, 'fuse-memory', 'Controller memory', 'dash-left', 5)
@@ -59,7 +63,9 @@ export const controller = (pen: Draft): void => {
       'engine-inlet',
       { kind: 'coil' },
       { 15: 'supply', 31: 'earth', S: 'trigger' },
-      { loads: [{ ...resistive('15', '31', 0.7, 8), duty: 0.09 }] },
+      {
+        loads: [{ ...resistive('15', '31', 0.7, 8), duty: 0.09, inductance: millihenries(3), greatest: amps(14) }],
+      },
     )
   }
   sensor(pen, 'crank-sensor', 'Crankshaft sensor', 'engine-front', false)
@@ -102,7 +108,7 @@ export const controller = (pen: Draft): void => {
       at,
       { kind: 'solenoid' },
       { 1: 'supply', 2: 'driver' },
-      { loads: [resistive('1', '2', resistance)] },
+      { loads: [{ ...resistive('1', '2', resistance), inductance: millihenries(18) }] },
     )
   solenoid('boost-valve', 'Boost control valve', 'engine-exhaust', 24)
   solenoid('purge-valve', 'Canister purge valve', 'engine-inlet', 26)
@@ -168,7 +174,14 @@ export const controller = (pen: Draft): void => {
   wires('sensors', [
     ['W-240', 'ecu.B23', 'splice-5v.1', 0.75, 'OG'],
     ['W-241', 'ecu.B24', 'splice-return.1', 0.75, 'BK/WH'],
-    ['W-242', 'crank-sensor.S', 'ecu.B1', 0.75, 'WH', { screened: true, twistedWith: 'W-243' }],
+    [
+      'W-242',
+      'crank-sensor.S',
+      'ecu.B1',
+      0.75,
+      'WH',
+      { screened: true, twistedWith: 'W-243', screenEarths: ['ecu.B24'] },
+    ],
     ['W-243', 'crank-sensor.-', 'ecu.B2', 0.75, 'BK', { screened: true, twistedWith: 'W-242' }],
     ['W-244', 'cam-sensor.+', 'splice-5v.2', 0.75, 'OG'],
     ['W-245', 'cam-sensor.S', 'ecu.B3', 0.75, 'WH/RD'],
@@ -194,7 +207,7 @@ export const controller = (pen: Draft): void => {
     ['W-265', 'fuel-sensor.+', 'splice-5v.7', 0.75, 'OG'],
     ['W-266', 'fuel-sensor.S', 'ecu.B12', 0.75, 'GN/BU'],
     ['W-267', 'fuel-sensor.-', 'stud-front.S', 0.75, 'BN/WH', { remark: 'The wing stud was nearer than the splice.' }],
-    ['W-268', 'knock-sensor.S', 'ecu.B13', 0.75, 'WH/VT', { screened: true }],
+    ['W-268', 'knock-sensor.S', 'ecu.B13', 0.75, 'WH/VT', { screened: true, screenEarths: ['ecu.B24'] }],
     ['W-269', 'knock-sensor.-', 'splice-return.9', 0.75, 'BK/WH'],
     ['W-270', 'speed-sensor.+', 'splice-5v.8', 0.75, 'OG'],
     ['W-271', 'speed-sensor.S', 'ecu.B16', 0.75, 'WH/BK'],
@@ -208,7 +221,7 @@ export const controller = (pen: Draft): void => {
     ['W-280', 'bus-engine.5', 'fuse-lambda.1', 16, 'RD/YE'],
     ['W-281', 'fuse-lambda.2', 'lambda-sensor.H+', 1.5, 'RD/OG'],
     ['W-282', 'lambda-sensor.H-', 'ecu.A18', 1.5, 'BN/OG'],
-    ['W-283', 'lambda-sensor.S', 'ecu.B18', 0.75, 'WH/OG', { screened: true }],
+    ['W-283', 'lambda-sensor.S', 'ecu.B18', 0.75, 'WH/OG', { screened: true, screenEarths: ['ecu.B24'] }],
     ['W-284', 'lambda-sensor.-', 'ecu.B19', 0.75, 'BK/OG', { screened: true }],
     ['W-285', 'bus-engine.6', 'fuse-solenoids.1', 16, 'RD/YE'],
     ['W-286', 'fuse-solenoids.2', 'boost-valve.1', 1, 'RD/PK'],
@@ -237,11 +250,11 @@ export const controller = (pen: Draft): void => {
       source,
       configured: true,
       ...(signal === 'voltage' || signal === 'resistance'
-        ? { range: [volts(0), volts(5)] as const, bits: 12, reference: volts(5) }
+        ? { range: [volts(0), volts(5)] as const, bits: 12, reference: volts(5), leakage: amps(1e-6), linearity: 2 }
         : {}),
       ...more,
     } as Input)
-  const thermistor = { pullUp: kiloohms(2.49) }
+  const thermistor = { pullUp: kiloohms(2.49), pullUpTolerance: 0.01 }
   input('in-crank', 'Crankshaft', 'B1', 'frequency', 'crank-sensor')
   input('in-cam', 'Camshaft', 'B3', 'frequency', 'cam-sensor')
   input('in-map', 'Manifold pressure', 'B4', 'voltage', 'map-sensor', { calibration: 'map-scale' })
@@ -255,13 +268,103 @@ export const controller = (pen: Draft): void => {
   input('in-pedal-1', 'Pedal, track 1', 'B9', 'voltage', 'pedal')
   input('in-pedal-2', 'Pedal, track 2', 'B10', 'voltage', 'pedal')
   input('in-oil', 'Oil pressure', 'B11', 'voltage', 'oil-sensor')
-  input('in-fuel', 'Fuel pressure', 'B12', 'voltage', 'fuel-sensor')
+  input('in-fuel', 'Fuel pressure', 'B12', 'voltage', 'fuel-sensor', { calibration: 'fuel-scale' })
   input('in-knock', 'Knock', 'B13', 'voltage', 'knock-sensor')
   input('in-brake', 'Brake pedal', 'B14', 'switch', 'brake-switch')
   input('in-speed', 'Road speed', 'B16', 'frequency', 'speed-sensor')
-  input('in-buttons', 'Steering wheel buttons', 'B17', 'resistance', 'wheel-buttons', { pullUp: kiloohms(1) })
+  input('in-buttons', 'Steering wheel buttons', 'B17', 'resistance', 'wheel-buttons', {
+    pullUp: kiloohms(1),
+    pullUpTolerance: 0.01,
+  })
   input('in-lambda', 'Lambda', 'B18', 'lambda cell', 'lambda-sensor')
   input('in-charge-before', 'Charge temperature before the cooler', 'B20', 'resistance', 'charge-before', thermistor)
+
+  const ntc: [number, number][] = [
+    [5896, 273.15],
+    [2500, 293.15],
+    [1175, 313.15],
+    [596, 333.15],
+    [323, 353.15],
+    [186, 373.15],
+  ]
+  const halfToFour = (full: number): [number, number][] => [
+    [0.1, 0],
+    [0.9, full],
+  ]
+  const invented = 'Invented sensor; the sheet is the builder’s own.'
+  put(
+    'sensors',
+    {
+      id: 'map',
+      name: 'Manifold pressure',
+      device: 'map-sensor',
+      input: 'in-map',
+      quantity: 'pressureAbsolute',
+      unit: 'kPa',
+      form: 'ratio of supply',
+      curve: [
+        [0.08, 20000],
+        [0.93, 250000],
+      ],
+      usual: 100000,
+      source: invented,
+    },
+    {
+      id: 'fuel-pressure',
+      name: 'Fuel pressure',
+      device: 'fuel-sensor',
+      input: 'in-fuel',
+      quantity: 'pressureGauge',
+      unit: 'kPa',
+      form: 'ratio of supply',
+      curve: halfToFour(1e6),
+      usual: 300000,
+      source: invented,
+    },
+    {
+      id: 'oil-pressure',
+      name: 'Oil pressure',
+      device: 'oil-sensor',
+      input: 'in-oil',
+      quantity: 'pressureGauge',
+      unit: 'bar',
+      form: 'ratio of supply',
+      curve: halfToFour(1e6),
+      usual: 300000,
+      source: invented,
+    },
+    {
+      id: 'coolant-temperature',
+      name: 'Coolant temperature',
+      device: 'coolant-sensor',
+      input: 'in-coolant',
+      quantity: 'temperature',
+      unit: '°C',
+      form: 'resistance',
+      curve: ntc,
+      // Written down in the order they were taken: warm first, then ice, then boiling.
+      readings: [
+        { value: 314.15, shows: 1132, valuePlusMinus: 1, showsPlusMinus: 6 },
+        { value: 273.15, shows: 5896, valuePlusMinus: 0.3, showsPlusMinus: 30 },
+        { value: 372.65, shows: 188.6, valuePlusMinus: 0.5, showsPlusMinus: 1 },
+      ],
+      contact: ohms(1),
+      usual: 363.15,
+      source: 'Read by the builder in ice, warm and boiling water against a glass thermometer.',
+    },
+    {
+      id: 'charge-before',
+      name: 'Charge temperature before the cooler',
+      device: 'charge-before',
+      input: 'in-charge-before',
+      quantity: 'temperature',
+      unit: '°C',
+      form: 'resistance',
+      curve: ntc,
+      usual: 353.15,
+      source: invented,
+    },
+  )
 
   type Output = Entity<'outputs'>
   const output = (id: string, name: string, pin: string, drives: string, limit: number, more?: Partial<Output>) =>
@@ -279,15 +382,20 @@ export const controller = (pen: Draft): void => {
       atBoot: 'off',
       ...more,
     })
+  const pulsed = { modulated: true, frequency: hertz(30), clampEnergy: millijoules(60) }
   for (const n of [1, 2, 3, 4]) {
     output(`out-injector-${n}`, `Injector ${n}`, `A${2 + n}`, `injector-${n}`, 3)
-    output(`out-coil-${n}`, `Coil ${n} trigger`, `A${6 + n}`, `coil-${n}`, 0.05, { driver: 'logic', atBoot: 'unknown' })
+    output(`out-coil-${n}`, `Coil ${n} trigger`, `A${6 + n}`, `coil-${n}`, 0.05, {
+      driver: 'logic',
+      atBoot: 'unknown',
+      dwell: milliseconds(3),
+    })
   }
   output('out-pump', 'Fuel pump relay', 'A11', 'pump-relay', 1)
   output('out-fan', 'Fan relay', 'A12', 'fan-relay', 1)
-  output('out-boost', 'Boost control valve', 'A13', 'boost-valve', 2, { modulated: true })
+  output('out-boost', 'Boost control valve', 'A13', 'boost-valve', 2, pulsed)
   output('out-main', 'Main relay', 'A14', 'main-relay', 1)
-  output('out-purge', 'Purge valve', 'A15', 'purge-valve', 2, { modulated: true })
+  output('out-purge', 'Purge valve', 'A15', 'purge-valve', 2, pulsed)
   output('out-tachometer', 'Tachometer', 'A16', 'tachometer', 0.5, { configured: false, modulated: true })
   output('out-charge-pump', 'Charge cooler pump relay', 'A17', 'charge-pump-relay', 1)
   output('out-lambda', 'Lambda heater', 'A18', 'lambda-sensor', 6, { modulated: true })
@@ -306,6 +414,16 @@ export const controller = (pen: Draft): void => {
       table: [
         [0.4, 20000],
         [4.65, 250000],
+      ],
+      source: 'Invented sensor; the sheet is the builder’s own.',
+    },
+    {
+      id: 'fuel-scale',
+      name: 'Fuel pressure sensor, V to Pa gauge',
+      kind: 'linear',
+      table: [
+        [0.5, 0],
+        [4.5, 1e6],
       ],
       source: 'Invented sensor; the sheet is the builder’s own.',
     },

@@ -84,6 +84,8 @@ describe('the full demo', () => {
     }
     join('coolant-gauge.15', 'coolant-gauge.G')
     join('coolant-sender.G', 'coolant-sender.31')
+    join('fuel-gauge.15', 'fuel-gauge.G')
+    join('level-sender.G', 'level-sender.31')
     join('alternator.D+', 'alternator.31')
     const from = (start: string) => {
       const seen = new Set([start])

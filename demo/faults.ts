@@ -59,4 +59,14 @@ export const FAULTS: readonly PlantedFault[] = [
     rule: 'sensor-return',
     subject: 'wires/W-267',
   },
+  {
+    what: 'Two steering wheel buttons on 1 kΩ and 1.1 kΩ of 5 %, alike to the controller once they have aged',
+    rule: 'resistance-switch',
+    subject: 'resistanceSwitches/wheel',
+  },
+  {
+    what: 'Old fuel gauge on the sender of the donor: the needle stands at empty with fuel for a hundred kilometres',
+    rule: 'gauge-reading',
+    subject: 'gauges/fuel-gauge',
+  },
 ]

@@ -23,6 +23,7 @@ export const power = (pen: Draft): void => {
       restedVoltage: volts(12.6, 0.1),
       internalResistance: milliohms(6, 1),
       capacity: ampHours(63),
+      coldCranking: amps(610),
       acceptance: amps(4, 2),
     },
     { '+': 'positive', '-': 'negative' },
@@ -37,6 +38,7 @@ export const power = (pen: Draft): void => {
       internalResistance: milliohms(12, 4),
       hotOutputIdle: amps(88, 5),
       hotOutputCruise: amps(112, 5),
+      loadDumpClamp: volts(35),
     },
     { 'B+': 'output', 'D+': 'charge lamp', 31: 'case' },
     {
@@ -64,9 +66,20 @@ export const power = (pen: Draft): void => {
   stud('stud-dash', 'Earth stud, dash', 'dash-left', 'body')
   stud('stud-rear', 'Earth stud, rear pillar', 'rear-left', 'body')
   stud('stud-engine', 'Earth stud, cylinder block', 'engine-inlet', 'engine')
+  device(
+    'throttle-cable',
+    'Throttle cable',
+    'engine-inlet',
+    { kind: 'resistor', resistance: milliohms(60, 30) },
+    { 1: 'pedal end', 2: 'throttle end' },
+    {
+      notForCurrent: true,
+      remark: 'Of the old pedal, kept as a spare: steel from the bulkhead to the inlet manifold.',
+    },
+  )
   fuse(pen, 'fuse-body', 'Body feed', 'battery-point', 60, 'bolt-down')
   fuse(pen, 'fuse-engine', 'Engine feed', 'battery-point', 60, 'bolt-down')
-  fuse(pen, 'fuse-ignition', 'Ignition feed', 'battery-point', 40, 'high-current blade')
+  fuse(pen, 'fuse-ignition', 'Ignition feed', 'battery-point', 40, 'bolt-down')
   splice(pen, 'bus-30', 'Fuse box rail, terminal 30', 'dash-left', 12)
   splice(pen, 'bus-15', 'Fuse box rail, terminal 15', 'dash-left', 10)
   splice(pen, 'bus-engine', 'Engine fuse box rail', 'controller-point', 8)
@@ -80,9 +93,9 @@ export const power = (pen: Draft): void => {
   })
   relay(pen, 'main-relay', 'Main relay of the engine feed', 'controller-point')
   relay(pen, 'start-relay', 'Starter relay', 'battery-point')
-  fuse(pen, 'fuse-start', 'Starter solenoid', 'battery-point', 30)
+  fuse(pen, 'fuse-start', 'Starter solenoid', 'battery-point', 30, 'bolt-down')
   relay(pen, 'ignition-relay', 'Terminal 15 relief relay', 'dash-left')
-  fuse(pen, 'fuse-relief', 'Terminal 15 relief relay', 'battery-point', 50, 'high-current blade')
+  fuse(pen, 'fuse-relief', 'Terminal 15 relief relay', 'battery-point', 50, 'bolt-down')
 
   wires('supply', [
     [
@@ -140,6 +153,15 @@ export const power = (pen: Draft): void => {
       6,
       'BK',
       { length: m(1.1), ...rings(), remark: 'The old strap had broken; this one was to hand.' },
+    ],
+    ['W-33', 'stud-dash.S', 'throttle-cable.1', 2.5, 'BK', { remark: 'Stands for the clamp of the cable’s outer.' }],
+    [
+      'W-34',
+      'throttle-cable.2',
+      'stud-engine.S',
+      2.5,
+      'BK',
+      { length: m(0.1), remark: 'Stands for the abutment on the manifold.' },
     ],
     [
       'W-30',

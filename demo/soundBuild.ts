@@ -137,7 +137,7 @@ const devices = (pen: Draft): void => {
     { S: '' },
   )
   fuse(pen, 'fuse-charge', 'Charging', 'at-box', 60, 'bolt-down')
-  fuse(pen, 'fuse-main', 'Main', 'at-box', 30)
+  fuse(pen, 'fuse-main', 'Main', 'at-box', 30, 'bolt-down')
   fuse(pen, 'fuse-ecu', 'Controller', 'at-box', 7.5)
   fuse(pen, 'fuse-injectors', 'Injectors', 'at-box', 7.5)
   fuse(pen, 'fuse-pump', 'Fuel pump', 'at-box', 10)

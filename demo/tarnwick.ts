@@ -1,4 +1,4 @@
-/** The full demo: an invented van of 1972 with an invented engine, some fifteen faults put in on purpose (faults.ts). */
+/** The full demo: an invented van of 1972 with an invented engine, some twenty faults put in on purpose (faults.ts). */
 import type { Build } from '../src/model/build.ts'
 import { body } from './body.ts'
 import { cabin } from './cabin.ts'
@@ -10,11 +10,13 @@ import { power } from './power.ts'
 import { runningGear } from './runningGear.ts'
 import { services } from './services.ts'
 import { sheets } from './sheets.ts'
+import { signals } from './signals.ts'
 import { work } from './work.ts'
 
 /** A fresh copy each time, so that whoever edits it spoils nobody else's. */
 export const demoBuild = (): Build => {
   const pen = draft('Tarnwick 8 with a Halvard 21T')
-  for (const room of [body, power, lighting, cabin, services, controller, cases, sheets, runningGear, work]) room(pen)
+  const rooms = [body, power, lighting, cabin, services, controller, signals, cases, sheets, runningGear, work]
+  for (const room of rooms) room(pen)
   return pen.finish()
 }

@@ -33,19 +33,23 @@ export const work = ({ put }: Draft): void => {
   })
   access('grille-off', 'Grille and front panel off', 'nose', 25, 40, { isOpen: true })
   access('inlet-off', 'Inlet manifold off', 'on-engine', 60, 90, { requires: ['bonnet-up', 'battery-off'] })
-  access('coolant-out', 'Coolant drained', 'engine-bay', 30, 50, { requires: ['bonnet-up'] })
-  access('stands', 'On four stands', 'underside', 30, 25)
+  access('coolant-out', 'Coolant drained', 'engine-bay', 30, 50, { requires: ['bonnet-up'], cautions: ['hot coolant'] })
+  access('stands', 'On four stands', 'underside', 30, 25, { cautions: [LIFTING] })
   access('front-wheels-off', 'Front wheels off', 'engine-bay', 10, 15, { requires: ['stands'] })
   access('rear-wheels-off', 'Rear wheels off', 'tank-bay', 10, 15, { requires: ['stands'] })
   access('tank-empty', 'Tank empty and aired', 'tank-bay', 50, 20, {
     requires: ['battery-off'],
     excludes: ['battery-on'],
+    cautions: [PETROL],
   })
   access('tank-out', 'Tank out', 'tank-bay', 45, 70, { requires: ['tank-empty', 'stands'] })
   access('dash-off', 'Dash panel off', 'dash', 35, 55, { isOpen: true })
   access('left-seat-out', 'Left seat out', 'cabin', 10, 15)
-  access('mats-out', 'Mats and sill covers out', 'left-footwell', 15, 25, { requires: ['left-seat-out'] })
-  access('load-lining-off', 'Load space lining off, left', 'load-space', 30, 45)
+  access('mats-out', 'Mats and sill covers out', 'left-footwell', 15, 25, {
+    requires: ['left-seat-out'],
+    drivable: false,
+  })
+  access('load-lining-off', 'Load space lining off, left', 'load-space', 30, 45, { drivable: true })
   access('rear-lamps-off', 'Rear lamp units off', 'rear', 15, 20)
   access('gearbox-down', 'Gearbox crossmember lowered', 'underside', 45, 60, { requires: ['stands'] })
   access('turbo-shield-off', 'Turbocharger shield off', 'on-engine', 15, 20, { requires: ['bonnet-up'] })

@@ -2,13 +2,14 @@ import { readFileSync } from 'node:fs'
 import type { Command } from 'commander'
 import { assess } from '../assess/assess.ts'
 import { VERDICTS } from '../assess/finding.ts'
+import { gather } from '../assess/gather.ts'
 import { jobFromFinding } from '../assess/jobs.ts'
 import { readBuild, writeBuild } from '../model/read.ts'
 import { withClosings } from '../store/settle.ts'
 import { openBuild } from '../store/store.ts'
 import { refuse } from '../units/problem.ts'
 import { makeDemo, openNamed } from './context.ts'
-import { findingText, inert, type Out, tally, wrap } from './print.ts'
+import { findingText, gatheredText, inert, type Out, tally, wrap } from './print.ts'
 
 const BUILD = ['-b, --build <folder>', 'the build; else SWAPWRIGHT_BUILD, else the demo'] as const
 
@@ -36,7 +37,7 @@ export const addBuilds = (program: Command, out: Out, setStatus: (status: number
     .description('check the whole build: findings, worst first, with what to do')
     .option(...BUILD)
     .option('--working', 'show formula, numbers and source under each finding')
-    .option('--all', 'show what is sound too, not only its count')
+    .option('--all', 'show each finding: what is sound too, and every unknown by itself')
     .option('--verdict <verdict>', `only ${VERDICTS.join(', ')}`)
     .option('--system <system>', 'only one system, such as electrical or fuel')
     .option('--json', 'print JSON')
@@ -61,9 +62,11 @@ export const addBuilds = (program: Command, out: Out, setStatus: (status: number
           if (options.json) out.write(`${JSON.stringify({ build: build.name, findings: shown, figures }, null, 2)}\n`)
           else {
             out.write(`${inert(build.name)}: ${tally(findings)}\n\n`)
-            const listed = shown.filter((finding) => options.all || options.verdict || finding.verdict !== 'sound')
+            const each = options.all || options.verdict
+            const listed = shown.filter(({ verdict }) => each || (verdict !== 'sound' && verdict !== 'unknown'))
             for (const finding of listed)
               out.write(`${findingText(finding, { working: options.working ?? false, width: 100 })}\n\n`)
+            if (!each) out.write(gatheredText(gather(build, shown)))
             const cautions = [...new Set(listed.flatMap((finding) => finding.cautions))]
             if (cautions.length > 0)
               out.write(

@@ -1,5 +1,6 @@
 /** Text for a terminal. What came from a file is made inert: no control character of it reaches the screen. */
 import type { Finding, Verdict } from '../assess/finding.ts'
+import { type Gathered, howMany } from '../assess/gather.ts'
 import type { Problem } from '../units/problem.ts'
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is being taken out
@@ -47,4 +48,27 @@ export const findingText = (finding: Finding, options: { working: boolean; width
   if (options.working)
     for (const caution of finding.cautions) lines.push(wrap(`Caution: ${caution}`, options.width - 5, '     '))
   return lines.join('\n')
+}
+
+const NAMED = 6
+const counted = (count: number): string => `${count} finding${count === 1 ? '' : 's'}`
+const settled = ({ settles, asked }: Gathered): string =>
+  settles === asked
+    ? `settles ${counted(asked)}`
+    : settles === 0
+      ? `asked by ${counted(asked)}, more is missing there`
+      : `asked by ${counted(asked)}, settles ${settles} of what is left`
+/** What to enter first: a line for each kind of datum that findings miss. */
+export const gatheredText = (gathered: readonly Gathered[]): string => {
+  if (gathered.length === 0) return ''
+  const lines = gathered.map((one) => {
+    const { datum, items } = one
+    const names = items.slice(0, NAMED).map(({ name }) => name)
+    const which =
+      items.length === 1
+        ? ''
+        : `\n${wrap(`${names.join('; ')}${items.length > NAMED ? `; and ${items.length - NAMED} more` : ''}`, 95, '     ')}`
+    return `${wrap(`${MARK.unknown} ${datum}: ${howMany(one)} (${settled(one)})`, 100)}${which}\n`
+  })
+  return `Not entered, what settles most first ("--all" lists each finding):\n${lines.join('')}\n`
 }

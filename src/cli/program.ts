@@ -1,10 +1,18 @@
 import { Command } from 'commander'
 import { addBuilds } from './builds.ts'
 import { addCalc } from './calc.ts'
+import { addFault } from './fault.ts'
+import { addLevel } from './level.ts'
 import { addLogs } from './logs.ts'
 import { addNetwork } from './network.ts'
+import { addPatterns } from './patterns.ts'
+import { addPlan } from './plan.ts'
 import type { Out } from './print.ts'
 import { addServe } from './serve.ts'
+import { addSignals } from './signals.ts'
+import { addSize } from './size.ts'
+import { addSwitch } from './switch.ts'
+import { addTable } from './table.ts'
 import { addWires } from './wires.ts'
 
 export const makeProgram = (out: Out, setStatus: (status: number) => void): Command => {
@@ -23,15 +31,24 @@ A first evening:
   swapwright wires import list.csv --build my-van          shows what it understood
   swapwright wires import list.csv --build my-van --yes    stores it
   swapwright check --build my-van --working
+  swapwright sitting --hours 2.5 --build my-van            what to do tonight
   swapwright serve --build my-van                          the workbench, on this machine only`,
     )
     .configureOutput({ writeOut: out.write, writeErr: out.error })
     .exitOverride()
   addBuilds(program, out, setStatus)
   addCalc(program, out)
+  addSize(program, out, setStatus)
+  addPatterns(program, out, setStatus)
+  addSignals(program, out, setStatus)
+  addSwitch(program, out, setStatus)
+  addTable(program, out)
+  addLevel(program, out, setStatus)
   addWires(program, out, setStatus)
   addLogs(program, out, setStatus)
   addNetwork(program, out)
+  addFault(program, out)
+  addPlan(program, out)
   addServe(program, out)
   // Sub-commands made before exitOverride inherit it only when told.
   const inherit = (command: Command): void => {

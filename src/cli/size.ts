@@ -191,11 +191,11 @@ export const addSize = (program: Command, out: Out, setStatus: (status: number) 
         const store = await openNamed(options.build, true)
         try {
           const build = store.read()
-          const drop = dropVolts(options.drop, options.voltage)
+          const wish = { dropLimit: dropVolts(options.drop, options.voltage) }
           const found =
             options.wire === undefined
-              ? sizeWiresOf(build, options.device!, drop)
-              : [sizeWire(build, options.wire, drop)]
+              ? sizeWiresOf(build, options.device!, wish)
+              : [sizeWire(build, options.wire, wish)]
           out.write(
             options.json
               ? `${JSON.stringify(found, null, 2)}\n`

@@ -64,7 +64,7 @@ export const ROLES = {
       /\b(charge ?|inter)cooler (in(let)?|before|pre)\b/,
     ],
     [230, 520],
-    /water|coolant|press|target/,
+    /water|coolant|\bpress|target/,
   ),
   chargeTemperatureAfter: spec(
     'charge temperature after the cooler',
@@ -75,7 +75,7 @@ export const ROLES = {
       /^(iat|act|mat|charge( air)? temp(erature)?|manifold( air)? temp(erature)?|(intake|inlet) air temp(erature)?|ansauglufttemperatur)$/,
     ],
     [230, 420],
-    /water|coolant|press|target|ambient|box/,
+    /water|coolant|\bpress|target|ambient|box/,
   ),
   ambientTemperature: spec(
     'ambient air temperature',
@@ -85,7 +85,7 @@ export const ROLES = {
       /^(aat|oat|air ?box temp(erature)?|umgebungstemperatur)$/,
     ],
     [230, 330],
-    /press|baro/,
+    /\bpress|baro/,
   ),
   coolerWaterIn: spec(
     'water temperature into the charge cooler',
@@ -96,7 +96,7 @@ export const ROLES = {
       /\b(low temp|lt|charge) (circuit|loop)( (water|coolant))?\b/,
     ],
     [250, 370],
-    /out(let)?\b|press|level/,
+    /out(let)?\b|\bpress|level/,
   ),
   airFlow: spec(
     'air mass flow',
@@ -112,14 +112,21 @@ export const ROLES = {
       /^(clt|ect|cts|coolant( temp(erature)?)?|engine (coolant )?temp(erature)?|water temp(erature)?|k[uü]hlmitteltemperatur)$/,
     ],
     [230, 410],
-    /cooler|charge|press|level|fan/,
+    /cooler|charge|\bpress|level|fan/,
   ),
   lambda: spec(
     'lambda',
     'ratio',
-    [/^(lambda( ?1| value| bank ?1)?|λ|wideband|wbo2?)$/, /\blambda\b/],
+    [/^(lambda( ?1| value| bank ?1)?|λ|wideband|wbo2?|afr|air ?fuel( ratio)?)$/, /\blambda\b/],
     [0.5, 2],
     /target|corr|trim|error|volt|heater/,
+  ),
+  narrowBandVoltage: spec(
+    'voltage of a narrow-band lambda sensor',
+    'voltage',
+    [/\b(narrow ?band|nbo2|ego|o2( sensor)?|lambda sensor)( ?\d)?( volt(s|age)?)?$/],
+    [-0.1, 1.3],
+    /wide|heater|corr|trim/,
   ),
   injectorPulseWidth: spec(
     'injector pulse width',
@@ -147,6 +154,14 @@ export const ROLES = {
     [5, 17],
     /corr|comp|temp/,
   ),
+  injectorVoltage: spec(
+    'voltage at the injectors',
+    'voltage',
+    [/\binj(ector|ection)? ?(supply|rail)? ?volt(s|age)?\b/],
+    [5, 17],
+  ),
+  pulseCount: spec('number of pulses of a bench test', 'ratio', [/^(pulses?|pulse count|number of pulses|shots)$/], [1, 1e6]),
+  fuelMass: spec('fuel mass of a bench test', 'mass', [/^((fuel )?mass|(fuel )?weight|delivered( mass)?)$/], [1e-5, 1]),
   fuelPressure: spec(
     'fuel pressure',
     'pressureGauge',

@@ -102,9 +102,18 @@ export function bindRole(
   confirmed: boolean,
   unit?: string,
 ): BoundRole | undefined {
-  const known: LogUnit | undefined = logUnit(unit ?? channel.unit)
+  const symbol = unit ?? channel.unit
+  const known: LogUnit | undefined = logUnit(symbol) ?? bareRatio(role, symbol)
   if (known === undefined || !sameDimension(known.kind, ROLES[role].kind)) return undefined
   return { role, channel: channel.name, factor: known.factor, offset: known.offset, confirmed }
+}
+
+/** Lambda stands without a unit in most logs, or as an air-fuel ratio of petrol; 14.7 cancels where two logs are compared. */
+function bareRatio(role: Role, symbol: string): LogUnit | undefined {
+  if (ROLES[role].kind !== 'ratio') return undefined
+  const plain = symbol.trim().toLowerCase()
+  if (role === 'lambda' && /^(afr|:1|a\/f)$/.test(plain)) return { kind: 'ratio', factor: 1 / 14.7, offset: 0 }
+  return /^(|-|λ|lambda|ratio|1)$/.test(plain) ? { kind: 'ratio', factor: 1, offset: 0 } : undefined
 }
 
 /** The same logger set up the same way has the same signature: names and units of its channels, in order. */
