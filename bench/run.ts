@@ -1,5 +1,7 @@
 /** `npm run bench -- <which>`: measurements against general-purpose peers, as ratios within one run. */
 import { benchFault } from './fault.ts'
+import { benchInjectors } from './injectors.ts'
+import { benchLog } from './log.ts'
 import { benchNetwork } from './network.ts'
 import { benchPlan } from './plan.ts'
 import { benchSwitch } from './resistanceSwitch.ts'
@@ -7,6 +9,8 @@ import { printRows, type Row } from './rows.ts'
 
 const BENCHES: Record<string, { title: string; run: () => Row[] | Promise<Row[]> }> = {
   network: { title: 'Network solution', run: benchNetwork },
+  log: { title: 'Reading logs in', run: benchLog },
+  injectors: { title: 'Injector characterisation', run: benchInjectors },
   plan: { title: 'Order of jobs', run: benchPlan },
   fault: { title: 'Fault search', run: benchFault },
   switch: { title: 'Resistance switch design', run: benchSwitch },

@@ -34,7 +34,7 @@ export const body = ({ put, sheet }: Draft): void => {
     tyreRadius: m(0.312, 0.004),
     gears: [3.65, 1.97, 1.37, 1, 0.82],
     finalDrive: 3.9,
-    altitude: m(650, 100),
+    altitude: m(400, 100),
   })
   put(
     'zones',

@@ -349,6 +349,7 @@ export const controller = (pen: Draft): void => {
         { value: 372.65, shows: 188.6, valuePlusMinus: 0.5, showsPlusMinus: 1 },
       ],
       contact: ohms(1),
+      dissipation: 0.01,
       usual: 363.15,
       source: 'Read by the builder in ice, warm and boiling water against a glass thermometer.',
     },

@@ -51,6 +51,16 @@ export const FAULTS: readonly PlantedFault[] = [
     rule: 'charge-temperature',
     subject: 'sheet/air',
   },
+  {
+    what: 'Air trapped in the charge cooler’s water loop: the pump has its volts and moves half of its water',
+    rule: 'charge-water-flow',
+    subject: 'sheet/air',
+  },
+  {
+    what: 'A fan without shroud: a quarter of the air goes round the radiator',
+    rule: 'radiator-air',
+    subject: 'sheet/cooling',
+  },
   { what: 'Copper-clad aluminium at the load space lamp', rule: 'material', subject: 'wires/W-94' },
   { what: 'Soldered joint on the engine, at injector 3', rule: 'solder-in-vibration', subject: 'wires/W-214' },
   { what: 'Unsealed plug in the wet nose', rule: 'unsealed-in-wet', subject: 'devices/nose-connector' },

@@ -128,7 +128,7 @@ export const sheets = ({ sheet, put }: Draft): void => {
         flowVoltage: volts(13),
         volume: litres(3.4),
         glycolFraction: ratio(0.4, 0.03),
-        frontConductance: wattsPerKelvin(420, 40),
+        frontConductance: wattsPerKelvin(520, 40),
       },
     },
     chargeTemperatureLimit: celsius(65),

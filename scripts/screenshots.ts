@@ -14,6 +14,7 @@ const SCREENS = [
   ['findings', '#/findings', []],
   ['finding', `#/findings/${FUSE_FINDING}`, []],
   ['circuits', '#/circuits/sockets', []],
+  ['fuel', '#/fuel', []],
   ['calculation', '#/calculations/voltage-drop', ['Put in the figures of its check']],
 ] as const
 

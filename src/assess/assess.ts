@@ -8,6 +8,7 @@ import { conductorFindings } from './conductorRules.ts'
 import { type Context, contextOf } from './context.ts'
 import { coolingFindings } from './cooling/coolingRules.ts'
 import { missingFindings, unsolvedFindings } from './dataRules.ts'
+import { builtWrongFindings } from './door/builtWrong.ts'
 import { impossibleFindings } from './door/doorRules.ts'
 import { backFeedFindings } from './earths/backFeedRules.ts'
 import { raisedEarthFindings, sensorErrorFindings } from './earths/earthRules.ts'
@@ -55,6 +56,7 @@ export interface Assessment {
 
 const RULES: readonly ((context: Context) => readonly Finding[])[] = [
   impossibleFindings,
+  builtWrongFindings,
   integrityFindings,
   restrictedFindings,
   returnFindings,

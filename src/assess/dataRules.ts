@@ -52,7 +52,7 @@ export const missingFindings = ({ build, circuit, cases }: Context): Finding[] =
   })
 }
 
-export const unsolvedFindings = ({ cases }: Context): Finding[] =>
+export const unsolvedFindings = ({ build, cases }: Context): Finding[] =>
   cases.flatMap((solved) => [
     ...(solved.solved
       ? []
@@ -71,15 +71,17 @@ export const unsolvedFindings = ({ cases }: Context): Finding[] =>
                 : 'a network that can be solved',
           }),
         ]),
-    ...solved.oscillating.map((element) =>
+    // Make and break contact of one relay move together: one finding.
+    ...[...new Set(solved.oscillating.map((element) => element.split('#')[0]!))].map((id) =>
       finding({
         rule: 'relay-restless',
         verdict: 'no-go',
         system: 'electrical',
-        subject: `devices/${element.split('#')[0]}`,
+        subject: `devices/${id}`,
         case: solved.case,
-        about: element.split('#')[0]!,
-        says: `${element.split('#')[0]} never comes to rest in “${solved.kase.name}”: its contact changes what its own coil gets.`,
+        about: deviceName(build, id),
+        zone: deviceZone(build, id),
+        says: `${deviceName(build, id)} never comes to rest in “${solved.kase.name}”: its contact changes what its own coil gets.`,
         todo: 'Feed its coil from a point that its own contact does not change.',
         cautions: [BATTERY_CAUTION],
       }),

@@ -14,9 +14,9 @@ import { conductorFacts, sizeName, sizesLike, warmed, wireLength } from './wireD
 
 /** Of the source's voltage. ABYC E-11: 10 % for non-critical loads (read in a supplier's wire chart). */
 export const DROP_SHARE = 0.1
-/** Times the section, or this section, m², which a signal wire's terminal still takes. Common practice, no published source. */
+/** Times the section, or this section, m², which a 6.3 mm blade terminal still takes. Common practice, no published source. */
 const THICKEST = 4
-const ORDINARY = 2.5e-6
+const ORDINARY = 4e-6
 const mostFor = (area: number): number => Math.max(THICKEST * area, ORDINARY)
 /** Share of a wire's current below which it is others' wire: a rail is not relaid for one lamp. Common practice. */
 const ITS_OWN = 0.25
@@ -43,6 +43,8 @@ export interface Way {
   /** V that resistors on the way take on purpose. */
   readonly meant: number
   readonly steps: readonly Step[]
+  /** The same load in the other cases in which it gets too little: a cure must serve there as well. */
+  readonly elsewhere: readonly Omit<Way, 'steps' | 'elsewhere'>[]
 }
 export interface Cure {
   readonly says: string
@@ -50,7 +52,7 @@ export interface Cure {
   readonly culprit?: { readonly wire: string; readonly size: string; readonly voltage: number }
 }
 
-export const isEnough = (needs: number, { voltage, source }: Reading): boolean =>
+const isEnough = (needs: number, { voltage, source }: Reading): boolean =>
   voltage >= needs && source - voltage <= DROP_SHARE * source
 
 /** Ω that a wire of the build has less of when its section becomes `area`, as copper at the temperature it has now. */
@@ -66,7 +68,7 @@ const spared = (build: Build, id: string, area: number, temperature: number): nu
 type Changes = ReadonlyMap<string, Size>
 
 /** The load's volts with these wires changed; undefined where that cannot be solved. */
-const readWith = (build: Build, way: Way, changes: Changes): Reading | undefined => {
+const readWith = (build: Build, way: Omit<Way, 'steps' | 'elsewhere'>, changes: Changes): Reading | undefined => {
   const { solved } = way
   const set: Record<string, { ohm: number }> = {}
   for (const [id, { area }] of changes) {
@@ -81,6 +83,17 @@ const readWith = (build: Build, way: Way, changes: Changes): Reading | undefined
   const source = sourceVolts({ bound: solved.bound, elements: solution.currents, nodes: solution.voltages })
   if (a == null || b == null || source === undefined) return undefined
   return { voltage: a - b, source: source - way.meant }
+}
+
+/** What it then reads, where that is enough in every case. */
+const cures = (build: Build, way: Way, changes: Changes): Reading | undefined => {
+  const reading = readWith(build, way, changes)
+  if (reading === undefined || !isEnough(way.needs, reading)) return undefined
+  const everywhere = way.elsewhere.every((other) => {
+    const there = readWith(build, other, changes)
+    return there !== undefined && isEnough(way.needs, there)
+  })
+  return everywhere ? reading : undefined
 }
 
 interface Lossy {
@@ -125,8 +138,8 @@ const oneWire = (build: Build, way: Way, wire: Lossy, others: Changes, lacks: nu
   for (const size of wire.sizes) {
     if (gain(build, wire, size, way.solved) < NEARLY * lacks) continue
     const changes = new Map([...others, [wire.id, size]])
-    const reading = readWith(build, way, changes)
-    if (reading && isEnough(way.needs, reading)) return { changes, reading }
+    const reading = cures(build, way, changes)
+    if (reading) return { changes, reading }
   }
   return undefined
 }
@@ -166,7 +179,7 @@ export const cure = (context: Context, way: Way, now: Reading): Cure => {
     mended.size === 0 || after === undefined
       ? ''
       : `Mend ${list([...mended.keys()])} first (${mended.size === 1 ? 'its own finding' : 'their own findings'}); this then reads ${volts(after.voltage)}.`
-  if (first !== '' && after !== undefined && isEnough(way.needs, after)) {
+  if (first !== '' && after !== undefined && cures(build, way, mended)) {
     const [culprit] = mended
     return {
       says: first,
@@ -181,14 +194,26 @@ export const cure = (context: Context, way: Way, now: Reading): Cure => {
     const own = new Map([...found.changes].filter(([id]) => !mended.has(id)))
     return { says: `${lead} ${fitWords(build, own)}: ${volts(found.reading.voltage)}.` }
   }
-  const [most] = lossyWires(build, way).filter(({ id }) => !mended.has(id))
-  const one: Changes = new Map(most === undefined ? [] : [[most.id, most.sizes.at(-1)!]])
+  const rest = lossyWires(build, way).filter(({ id }) => !mended.has(id))
+  const most = rest.map((wire) => ({
+    wire,
+    size: wire.sizes.at(-1)!,
+    gain: gain(build, wire, wire.sizes.at(-1)!, way.solved),
+  }))
+  // A second wire only where it gives back about as much as the first.
+  const worth = most.slice(0, 2).filter((each) => each.gain >= (most[0]?.gain ?? 0) / 2)
+  const one: Changes = new Map(worth.map(({ wire, size }) => [wire.id, size]))
   const best = one.size === 0 ? undefined : readWith(build, way, new Map([...mended, ...one]))
   const otherwise = 'its contacts, shorten the way, or feed it from nearer the battery'
   if (best === undefined) return { says: `${first === '' ? 'Look at' : `${first} Then look at`} ${otherwise}.` }
   return {
-    says: `${lead} ${fitWords(build, one)}: ${volts(best.voltage)}. The last ${volts(lackOf(way.needs, best))} go in many small parts: look at ${otherwise}.`,
+    says: `${lead} ${fitWords(build, one)}: ${volts(best.voltage)}. ${shortfall(way.needs, best)} in many small parts: look at ${otherwise}.`,
   }
+}
+
+const shortfall = (needs: number, reading: Reading): string => {
+  const lacks = lackOf(needs, reading)
+  return lacks > 0 ? `The last ${volts(lacks)} go` : 'In other cases too much still goes'
 }
 
 /** One wire made thick enough to give back `volts`, or as thick as is worth fitting. */

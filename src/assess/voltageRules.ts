@@ -314,15 +314,16 @@ const judgeLoad = (
       working: lines,
     })
   const culprit = biggest[0]?.element.slice('wire:'.length)
-  const way = {
-    solved,
+  const wayIn = ({ solved: there, meant }: Judged) => ({
+    solved: there,
     from: endpointOf(device, spec.from),
     to: endpointOf(device, spec.to),
     needs,
-    current: Math.abs(solved.elements.get(solved.bound.loadElement(device, load)) ?? 0),
-    meant: worst.meant,
-    steps,
-  }
+    current: Math.abs(there.elements.get(there.bound.loadElement(device, load)) ?? 0),
+    meant,
+  })
+  const elsewhere = judged.filter((each) => each !== worst && rank(each) <= 1 && each.source >= needs).map(wayIn)
+  const way = { ...wayIn(worst), steps, elsewhere }
   const { says: todo, culprit: spoiler } = cure(context, way, { voltage, source })
   const found = finding({
     ...base,

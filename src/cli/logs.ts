@@ -4,6 +4,7 @@ import { ROLES, type Role } from '../logs/roles.ts'
 import { addLog, coolingFromLog, logOf } from '../store/logs.ts'
 import { refuse } from '../units/problem.ts'
 import { openNamed } from './context.ts'
+import { addLogQuestions } from './logQuestions.ts'
 import { inert, type Out, wrap } from './print.ts'
 
 const BUILD = ['-b, --build <folder>', 'the build; else SWAPWRIGHT_BUILD, else the demo'] as const
@@ -125,4 +126,5 @@ export const addLogs = (program: Command, out: Out, setStatus: (status: number) 
         store.close()
       }
     })
+  addLogQuestions(log, out, setStatus)
 }

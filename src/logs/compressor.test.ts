@@ -18,7 +18,13 @@ const drive = (seed: number, efficiency: number, ratio = 2): string => {
     const end = 298.15 * (1 + (r ** (0.4 / 1.4) - 1) / efficiency)
     hot += (end - hot) / 16
     rows.push(
-      [t, (25 + 0.1 * draw()).toFixed(2), (hot - 273.15 + 0.3 * draw()).toFixed(2), (r * 100 + 0.5 * draw()).toFixed(1), '100.0'].join(','),
+      [
+        t,
+        (25 + 0.1 * draw()).toFixed(2),
+        (hot - 273.15 + 0.3 * draw()).toFixed(2),
+        (r * 100 + 0.5 * draw()).toFixed(1),
+        '100.0',
+      ].join(','),
     )
   }
   return `Time [s],Ambient temp [°C],Compressor outlet temp [°C],Boost pressure [kPa],Barometric pressure [kPa]\n${rows.join('\n')}\n`
@@ -48,8 +54,14 @@ describe('compressor efficiency from a log', () => {
     expect(wide.sentence).toMatch(/efficiency is 0\.7\d\d ± 0\.0\d\d at a pressure ratio of 1\.9/)
   })
   it('cannot tell without boost, without a sensor, or above what is possible', async () => {
-    expect(await ask(drive(1, 0.7, 1.1))).toMatchObject({ because: 'too-few-windows', next: expect.stringMatching(/^Hold one gear at steady boost for \d+ s/) })
-    expect(await ask(drive(1, 0.7), {}, ({ role }) => role !== 'ambientTemperature')).toMatchObject({ because: 'missing-role', missing: ['ambientTemperature'] })
+    expect(await ask(drive(1, 0.7, 1.1))).toMatchObject({
+      because: 'too-few-windows',
+      next: expect.stringMatching(/^Hold one gear at steady boost for \d+ s/),
+    })
+    expect(await ask(drive(1, 0.7), {}, ({ role }) => role !== 'ambientTemperature')).toMatchObject({
+      because: 'missing-role',
+      missing: ['ambientTemperature'],
+    })
     expect(await ask(drive(1, 1.4))).toMatchObject({ because: 'implausible' })
   })
 })

@@ -135,7 +135,9 @@ export async function compressorEfficiency(
   // η moves by η·δ/rise for δ in T₂, by about (1 + η)·δ/rise in T₁, and with the pressure ratio by the slope of the ideal rise.
   const thermal = ((options.sensorTolerance ?? 0) * Math.hypot(pooled.value, 1 + pooled.value)) / rise
   const byPressure =
-    ((options.pressureTolerance ?? 0) / 101_325) * ((EXPONENT * ratio ** EXPONENT) / ratio / (ratio ** EXPONENT - 1)) * pooled.value
+    ((options.pressureTolerance ?? 0) / 101_325) *
+    ((EXPONENT * ratio ** EXPONENT) / ratio / (ratio ** EXPONENT - 1)) *
+    pooled.value
   const half = Math.hypot(pooled.half, thermal, byPressure)
   if (pooled.value - half > 1)
     return {
@@ -152,8 +154,12 @@ export async function compressorEfficiency(
     high: pooled.value + half,
     windows,
     cautions: [
-      ...(options.sensorTolerance === undefined ? ['Errors of the sensors against each other are not in the interval: give their ±.'] : []),
-      ...(baro ? [] : ['Air pressure was not logged: 101.3 kPa before the compressor is taken, and no loss in the air filter.']),
+      ...(options.sensorTolerance === undefined
+        ? ['Errors of the sensors against each other are not in the interval: give their ±.']
+        : []),
+      ...(baro
+        ? []
+        : ['Air pressure was not logged: 101.3 kPa before the compressor is taken, and no loss in the air filter.']),
       ...(after === 'manifoldPressure'
         ? ['Pressure was taken in the manifold: what the cooler and its pipes lose counts as the compressor’s.']
         : []),

@@ -148,6 +148,51 @@ describe('before and after', () => {
   }, 20_000)
 })
 
+describe('what a log lacks or hides', () => {
+  const withEngine = (csv: string): string => {
+    const [head, ...rows] = csv.trimEnd().split('\n')
+    const more = rows.map((row) => {
+      // Speed 300 rad/s; pressure that gives the logged flow at 0.9 of 2.3 l and the logged charge temperature.
+      const cells = row.split(',')
+      const [after, flow] = [Number(cells[2]) + 273.15, Number(cells[4]) / 1e3]
+      const pressure = (flow * 4 * Math.PI * 287.05 * after) / (0.9 * 2.3e-3 * 300)
+      return `${row},2864.79,${(pressure / 1e3).toFixed(3)},${(Number(cells[0]) * 0.12 + 25).toFixed(2)}`
+    })
+    return `${head},RPM [1/min],MAP [kPa],Cooler water in [°C]\n${more.join('\n')}\n`
+  }
+  const more = [
+    bindRole('engineSpeed', { name: 'RPM', unit: '1/min' }, true)!,
+    bindRole('manifoldPressure', { name: 'MAP', unit: 'kPa' }, true)!,
+  ]
+  it('reckons air flow from speed and manifold pressure where none was logged, and says so', async () => {
+    const csv = withEngine(drive({ seed: 7, effectiveness: () => 0.7, seconds: 2000 }))
+    await importLog(work.file('e.csv', csv), work.path('e.parquet'))
+    const found = await chargeCooling(work.path('e.parquet'), [...roles.slice(0, 3), ...more], {
+      log: 'e',
+      sweptVolume: 2.3e-3,
+    })
+    if (found.answer !== 'told') throw new Error(found.sentence)
+    expect(found.cautions.join(' ')).toMatch(/Air flow was not logged: it is reckoned/)
+    const measured = await chargeCooling(work.path('e.parquet'), roles, { log: 'e' })
+    if (measured.answer !== 'told') throw new Error(measured.sentence)
+    expect(found.againstAirFlow.at(-1)!.airFlow / measured.againstAirFlow.at(-1)!.airFlow).toBeCloseTo(1, 2)
+  })
+  it('does not count windows in which the water of the loop still warms, against ambient air', async () => {
+    const csv = withEngine(drive({ seed: 7, effectiveness: () => 0.7 }))
+    await importLog(work.file('w.csv', csv), work.path('w.parquet'))
+    const water = bindRole('coolerWaterIn', { name: 'Cooler water in', unit: '°C' }, true)!
+    // The loop gains 0.12 K a second: 7 K in the minute that it takes up heat, beside a rise of 20 to 50 K.
+    const found = await chargeCooling(work.path('w.parquet'), [...roles, water], { log: 'w', reference: 'ambient air' })
+    expect(found).toMatchObject({ answer: 'cannot-tell', because: 'never-steady' })
+    const quick = await chargeCooling(work.path('w.parquet'), [...roles, water], {
+      log: 'w',
+      reference: 'ambient air',
+      waterTime: 1,
+    })
+    expect(quick.answer).toBe('told')
+  })
+})
+
 describe('intervals', () => {
   it('has the t quantiles of the NIST e-Handbook, table 1.3.6.7.2', () => {
     // Printed to three decimals: half a unit of the last.

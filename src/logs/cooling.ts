@@ -27,6 +27,10 @@ export interface CoolingOptions {
   readonly leastRise?: number
   /** ± of one temperature sensor against another, K (95 %); widens the interval when given. */
   readonly sensorTolerance?: number
+  /** m³ of the engine: where no air flow was logged it is reckoned from speed and manifold pressure. */
+  readonly sweptVolume?: number
+  /** Time over which the water of a charge-cooler loop takes up heat, s (60: common practice, no published source). */
+  readonly waterTime?: number
 }
 
 export interface Estimate {
@@ -69,6 +73,11 @@ export type CoolingResult =
     }
 
 const WINDOWS_NEEDED = 3
+/** Common practice, no published source; it cancels where one engine is compared with itself. */
+const FILLING = 0.9
+/** Four-stroke speed–density, Heywood, Internal Combustion Engine Fundamentals, eq. 2.27 (from memory); kg/s. */
+const airFlowOf = (speed: number, pressure: number, temperature: number, volume: number): number =>
+  (FILLING * volume * speed * pressure) / (4 * Math.PI * 287.05 * temperature)
 const SAFETY = 'Somebody else drives or watches the road: nobody reads a screen while driving.'
 
 export async function chargeCooling(
@@ -104,12 +113,34 @@ export async function chargeCooling(
       provenance: provenance([]),
     }
   }
-  const flow = of('airFlow')
-  const runs = await grid(parquet, [...needed.map((role) => of(role)!), ...(flow ? [flow] : [])], 0.25)
+  const logged = of('airFlow')
+  const reckoned =
+    !logged &&
+    options.sweptVolume !== undefined &&
+    of('engineSpeed') !== undefined &&
+    of('manifoldPressure') !== undefined
+  const flow = logged !== undefined || reckoned
+  const stores = reference === 'ambient air' ? of('coolerWaterIn') : undefined
+  const forFlow = logged ? [logged] : reckoned ? [of('engineSpeed')!, of('manifoldPressure')!] : []
+  const read = await grid(parquet, [...needed.map((role) => of(role)!), ...forFlow, ...(stores ? [stores] : [])], 0.25)
+  const runs = read.map((run) => {
+    const [before, after, cold] = run.series as [Float64Array, Float64Array, Float64Array]
+    const air = logged
+      ? run.series[3]!
+      : reckoned
+        ? after.map((t, i) => airFlowOf(run.series[3]![i]!, run.series[4]![i]!, t, options.sweptVolume!))
+        : new Float64Array(after.length).fill(Number.NaN)
+    return { ...run, series: [before, after, cold, air, ...(stores ? [run.series.at(-1)!] : [])] }
+  })
   const drive = (times: number): string =>
     `Hold one gear at steady load and speed for ${Math.ceil(window + 3 * sensorLag)} s, ${times} times, with the charge at least ${leastRise} K above the ${reference}. ${SAFETY}`
 
-  const { windows, longest, bestRise, warm } = steadyWindows(runs, { window, sensorLag, leastRise })
+  const { windows, longest, bestRise, warm } = steadyWindows(runs, {
+    window,
+    sensorLag,
+    leastRise,
+    waterTime: options.waterTime ?? 60,
+  })
   const mean = averages(runs, leastRise)
   if (mean !== undefined && (mean.before < mean.after - 1 || mean.after < mean.reference - 1)) {
     const swapped = mean.before < mean.after
@@ -142,14 +173,19 @@ export async function chargeCooling(
     }
   }
   const effectiveness = estimate(windows, options.sensorTolerance)
-  const againstAirFlow = flow && flow.factor > 0 ? byAirFlow(windows, options.sensorTolerance) : []
+  const againstAirFlow = flow && (logged?.factor ?? 1) > 0 ? byAirFlow(windows, options.sensorTolerance) : []
   const cautions = [
     ...(options.sensorTolerance === undefined
       ? ['Errors of the sensors against each other are not in the interval: give their ±, or compare them cold.']
       : []),
-    ...(reference === 'ambient air' && of('coolerWaterIn')
+    ...(stores
       ? [
-          'Against ambient air a water loop that is still warming stores heat; steady effectiveness needs the water settled.',
+          'Against ambient air a water loop that is still warming stores heat: only windows with its water settled count.',
+        ]
+      : []),
+    ...(reckoned
+      ? [
+          `Air flow was not logged: it is reckoned from speed, manifold pressure and charge temperature with a volumetric efficiency of ${FILLING}, which serves to compare like with like.`,
         ]
       : []),
     ...(flow
@@ -160,7 +196,7 @@ export async function chargeCooling(
   const mid = flow ? windows.reduce((sum, entry) => sum + (entry.airFlow ?? 0), 0) / windows.length : null
   return {
     answer: 'told',
-    sentence: `The charge cooler's effectiveness is ${effectiveness.value.toFixed(3)} ± ${half.toFixed(3)} against ${reference}${mid === null ? '' : ` at ${mid.toPrecision(2)} kg/s`} (95 %, ${windows.length} steady windows).`,
+    sentence: `The charge cooler's effectiveness is ${effectiveness.value.toFixed(3)} ± ${half.toFixed(half < 0.001 ? 4 : 3)} against ${reference}${mid === null ? '' : ` at ${mid.toPrecision(2)} kg/s`} (95 %, ${windows.length} steady windows).`,
     effectiveness,
     againstAirFlow,
     cautions,

@@ -23,11 +23,17 @@ const drive = (seed: number, { top = 5000, boost = 150e3, duty = false } = {}): 
     const speed = RPM * (1800 + ((top - 1800) * (t % 15)) / 15)
     const pulse = pulseAt(speed, pressure) * (1 + 0.012 * draw())
     const third = duty ? (100 * pulse * speed) / (4 * Math.PI) : pulse * 1e3
-    rows.push([t.toFixed(1), (speed / RPM).toFixed(0), (pressure / 1e3 + 0.4 * draw()).toFixed(1), third.toFixed(3)].join(','))
+    rows.push(
+      [t.toFixed(1), (speed / RPM).toFixed(0), (pressure / 1e3 + 0.4 * draw()).toFixed(1), third.toFixed(3)].join(','),
+    )
   }
   return `Time [s],RPM [1/min],MAP [kPa],${duty ? 'Injector duty [%]' : 'Injector pulse width [ms]'}\n${rows.join('\n')}\n`
 }
-const ask = async (csv: string, options: Partial<HeadroomOptions> = {}, keep: (roles: BoundRole[]) => BoundRole[] = (r) => r) => {
+const ask = async (
+  csv: string,
+  options: Partial<HeadroomOptions> = {},
+  keep: (roles: BoundRole[]) => BoundRole[] = (r) => r,
+) => {
   const report = await importLog(work.file('h.csv', csv), work.path('h.parquet'))
   const roles = guessRoles(report.channels)
     .map(({ role, channel }) => bindRole(role, report.channels.find((each) => each.name === channel)!, true))
@@ -53,8 +59,12 @@ describe('injector headroom', () => {
     const at = { targetSpeed: 5000 * RPM, targetPressure: 150e3 }
     const truth = dutyAt(at.targetSpeed, at.targetPressure)
     const left = await ask(csv, { ...at, limit: truth + 0.1 })
-    expect(left.sentence).toMatch(/^There is injector left: \d+ % of the cycle.*Duty is \d+\.\d ± \d\.\d % at 5000 rpm and 150 kPa/)
-    expect((await ask(csv, { ...at, limit: truth - 0.1 })).sentence).toMatch(/^There is no injector left.*limit is met at about \d+ rpm/)
+    expect(left.sentence).toMatch(
+      /^There is injector left: \d+ % of the cycle.*Duty is \d+\.\d ± \d\.\d % at 5000 rpm and 150 kPa/,
+    )
+    expect((await ask(csv, { ...at, limit: truth - 0.1 })).sentence).toMatch(
+      /^There is no injector left.*limit is met at about \d+ rpm/,
+    )
     expect((await ask(csv, { ...at, limit: truth })).sentence).toMatch(/^Whether injector is left cannot be told yet/)
   })
   it('reads the duty channel as well, and gives curves at several pressures', async () => {
@@ -67,7 +77,11 @@ describe('injector headroom', () => {
   })
   it('cannot tell too far out, from one speed, or without a role, and says what to drive', async () => {
     const far = await ask(drive(1), { targetSpeed: 7500 * RPM })
-    expect(far).toMatchObject({ answer: 'cannot-tell', because: 'too-far', next: expect.stringMatching(/^Pull from 3750 rpm to 6000 rpm/) })
+    expect(far).toMatchObject({
+      answer: 'cannot-tell',
+      because: 'too-far',
+      next: expect.stringMatching(/^Pull from 3750 rpm to 6000 rpm/),
+    })
     expect(await ask(drive(1, { top: 2000 }))).toMatchObject({ answer: 'cannot-tell', because: 'too-few-windows' })
     const blind = await ask(drive(1), {}, (roles) => roles.filter(({ role }) => role !== 'injectorPulseWidth'))
     expect(blind).toMatchObject({ because: 'missing-role', missing: ['injectorPulseWidth'] })

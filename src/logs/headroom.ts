@@ -53,7 +53,12 @@ export type HeadroomResult =
       /** rad/s at which the limit is met at the target pressure; null: not below 1.3 times the target speed. */
       readonly meetsLimitAt: number | null
       readonly curves: readonly HeadroomCurve[]
-      readonly windows: readonly { readonly speed: number; readonly pressure: number; readonly duty: number; readonly weight: number }[]
+      readonly windows: readonly {
+        readonly speed: number
+        readonly pressure: number
+        readonly duty: number
+        readonly weight: number
+      }[]
       readonly cautions: readonly string[]
       readonly provenance: HeadroomProvenance
     }
@@ -109,7 +114,11 @@ export async function injectorHeadroom(
       provenance,
     }
   }
-  const cells = await calmCells(parquet, needed.map((role) => of(role)!), byDuty ? pulses : undefined)
+  const cells = await calmCells(
+    parquet,
+    needed.map((role) => of(role)!),
+    byDuty ? pulses : undefined,
+  )
   const top = Math.max(0, ...cells.map(({ pressure }) => pressure))
   // Idle and overrun say nothing about full load, and their breathing would bend the form.
   const used = cells.filter(({ pressure }) => pressure > 0.45 * top)
@@ -139,7 +148,8 @@ export async function injectorHeadroom(
     )
   const model = fitPulse(used, true)
   const plain = fitPulse(used, false)
-  if (!model || !plain) return cannot('too-few-windows', 'speed and pressure always rose together, so their shares cannot be told apart')
+  if (!model || !plain)
+    return cannot('too-few-windows', 'speed and pressure always rose together, so their shares cannot be told apart')
   const dutyAt = (speed: number, pressure: number): DutyPoint => {
     const scale = (pulses * speed) / (4 * Math.PI)
     const [value, half] = predict(model, speed, pressure)
@@ -166,7 +176,13 @@ export async function injectorHeadroom(
         : `Whether injector is left cannot be told yet: the limit of ${Math.round(100 * limit)} % lies within the interval`
   const sentence = `${verdict}. Duty is ${(100 * target.duty).toFixed(1)} ± ${(100 * half).toFixed(1)} % at ${rpm(targetSpeed)} and ${kpa(targetPressure)}${extrapolated ? ', beyond what was driven' : ''} (95 %, ${used.length} windows)${meets === null ? '' : `; the limit is met at about ${rpm(meets)}`}.`
   const low = Math.min(...used.map(({ pressure }) => pressure))
-  const pressures = [...new Set([low + (top - low) / 3, low + (2 * (top - low)) / 3, top, targetPressure].map((each) => Math.round(each / 5e3) * 5e3))]
+  const pressures = [
+    ...new Set(
+      [low + (top - low) / 3, low + (2 * (top - low)) / 3, top, targetPressure].map(
+        (each) => Math.round(each / 5e3) * 5e3,
+      ),
+    ),
+  ]
   const most = Math.max(fastest, targetSpeed)
   return {
     answer: 'told',
@@ -175,7 +191,9 @@ export async function injectorHeadroom(
     meetsLimitAt: meets,
     curves: pressures.map((pressure) => ({
       pressure,
-      points: Array.from({ length: 13 }, (_, i) => dutyAt(Math.min(...speeds) + ((most - Math.min(...speeds)) * i) / 12, pressure)),
+      points: Array.from({ length: 13 }, (_, i) =>
+        dutyAt(Math.min(...speeds) + ((most - Math.min(...speeds)) * i) / 12, pressure),
+      ),
     })),
     windows: used.map(({ speed, pressure, pulse }, i) => ({
       speed,
@@ -185,8 +203,12 @@ export async function injectorHeadroom(
     })),
     cautions: [
       'Duty follows the mixture, fuel pressure and volts of this log: a richer mixture at the target, or volts that sag, need more.',
-      ...(options.limit === undefined ? ['The limit of 85 % is common practice, without a published source; give your own.'] : []),
-      ...(options.pulsesPerCycle === undefined && !byDuty ? ['One pulse of each injector a cycle is taken; banked firing gives two.'] : []),
+      ...(options.limit === undefined
+        ? ['The limit of 85 % is common practice, without a published source; give your own.']
+        : []),
+      ...(options.pulsesPerCycle === undefined && !byDuty
+        ? ['One pulse of each injector a cycle is taken; banked firing gives two.']
+        : []),
       'Lean running under boost melts pistons: an injector at its limit cannot make up for more air.',
     ],
     provenance,
@@ -194,7 +216,11 @@ export async function injectorHeadroom(
 }
 
 /** Half seconds in which speed and pressure hardly move: an opening throttle wets the wall and tells another pulse. */
-async function calmCells(parquet: string, roles: readonly BoundRole[], dutyPulses: number | undefined): Promise<Cell[]> {
+async function calmCells(
+  parquet: string,
+  roles: readonly BoundRole[],
+  dutyPulses: number | undefined,
+): Promise<Cell[]> {
   const cells: Cell[] = []
   for (const { series } of await grid(parquet, roles, STEP)) {
     const [speed, pressure, third] = series as [Float64Array, Float64Array, Float64Array]

@@ -160,7 +160,12 @@ export const ROLES = {
     [/\binj(ector|ection)? ?(supply|rail)? ?volt(s|age)?\b/],
     [5, 17],
   ),
-  pulseCount: spec('number of pulses of a bench test', 'ratio', [/^(pulses?|pulse count|number of pulses|shots)$/], [1, 1e6]),
+  pulseCount: spec(
+    'number of pulses of a bench test',
+    'ratio',
+    [/^(pulses?|pulse count|number of pulses|shots)$/],
+    [1, 1e6],
+  ),
   fuelMass: spec('fuel mass of a bench test', 'mass', [/^((fuel )?mass|(fuel )?weight|delivered( mass)?)$/], [1e-5, 1]),
   fuelPressure: spec(
     'fuel pressure',

@@ -51,11 +51,11 @@ export function judge(channel: RoleChannel, role: Role): RoleGuess | undefined {
   if (!part || wanted.not?.test(name)) return undefined
   const reasons = [exact ? 'the name says so' : 'the name holds it']
   let confidence = exact ? 0.7 : 0.5
-  const unit = logUnit(channel.unit)
+  const unit = unitFor(role, channel.unit)
   if (unit !== undefined) {
     if (!sameDimension(unit.kind, wanted.kind)) return undefined
     confidence += 0.15
-    reasons.push(`the unit ${channel.unit} fits`)
+    reasons.push(channel.unit === '' ? 'it needs no unit' : `the unit ${channel.unit} fits`)
   } else reasons.push(channel.unit === '' ? 'it names no unit' : `the unit ${channel.unit} is not known`)
   if (channel.states !== undefined && role !== 'fanState') return undefined
   if (unit !== undefined && channel.min !== null && channel.max !== null) {
@@ -102,18 +102,24 @@ export function bindRole(
   confirmed: boolean,
   unit?: string,
 ): BoundRole | undefined {
-  const symbol = unit ?? channel.unit
-  const known: LogUnit | undefined = logUnit(symbol) ?? bareRatio(role, symbol)
+  const known = unitFor(role, unit ?? channel.unit)
   if (known === undefined || !sameDimension(known.kind, ROLES[role].kind)) return undefined
   return { role, channel: channel.name, factor: known.factor, offset: known.offset, confirmed }
 }
 
-/** Lambda stands without a unit in most logs, or as an air-fuel ratio of petrol; 14.7 cancels where two logs are compared. */
-function bareRatio(role: Role, symbol: string): LogUnit | undefined {
-  if (ROLES[role].kind !== 'ratio') return undefined
+const GRAMS: Readonly<Record<string, number>> = { kg: 1, g: 1e-3, mg: 1e-6 }
+
+/**
+ * The unit as this role means it: "g" of a weighed mass is not an acceleration; lambda stands without a unit in most logs,
+ * or as an air-fuel ratio of petrol, whose 14.7 cancels where two logs are compared.
+ */
+function unitFor(role: Role, symbol: string): LogUnit | undefined {
   const plain = symbol.trim().toLowerCase()
-  if (role === 'lambda' && /^(afr|:1|a\/f)$/.test(plain)) return { kind: 'ratio', factor: 1 / 14.7, offset: 0 }
-  return /^(|-|λ|lambda|ratio|1)$/.test(plain) ? { kind: 'ratio', factor: 1, offset: 0 } : undefined
+  const { kind } = ROLES[role]
+  if (kind === 'mass' && Object.hasOwn(GRAMS, plain)) return { kind, factor: GRAMS[plain]!, offset: 0 }
+  if (kind !== 'ratio') return logUnit(symbol)
+  if (role === 'lambda' && /^(afr|:1|a\/f)$/.test(plain)) return { kind, factor: 1 / 14.7, offset: 0 }
+  return /^(|-|λ|lambda|ratio|1)$/.test(plain) ? { kind, factor: 1, offset: 0 } : logUnit(symbol)
 }
 
 /** The same logger set up the same way has the same signature: names and units of its channels, in order. */

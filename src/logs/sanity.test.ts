@@ -60,7 +60,7 @@ describe('sensor sanity', () => {
     const { remarks } = await ask({ step: 1.9 }, { expected: [{ role: 'manifoldPressure', step: 1.7e3, earth: 'E2' }] })
     const found = remarks.find(({ trouble }) => trouble === 'moves with a load')!
     expect(found.sentence).toMatch(
-      /^Manifold pressure \(absolute\) steps by 1\.[89]\d* kPa ± 0\.\d+ kPa when Fan is switched on \(\d+ times, 95 %\); the model expects 1\.7 kPa from the shared earth E2/,
+      /^Manifold pressure \(absolute\) steps by 1\.[89]\d*\skPa ± 0\.\d+\skPa when Fan is switched on \(\d+ times, 95 %\); the model expects 1\.7\skPa from the shared earth E2/,
     )
     const silent = await ask({}, { expected: [{ role: 'manifoldPressure', step: 1.7e3, earth: 'E2' }] })
     expect(silent.remarks[0]?.sentence).toMatch(/which does not agree/)

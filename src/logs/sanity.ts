@@ -55,7 +55,19 @@ const DIFFERENCE: Partial<Record<Kind, Kind>> = {
   temperature: 'temperatureDifference',
 }
 const LOAD_NAMES = /fan|pump|lamp|light|heat|blower|compressor clutch|a\/?c\b|relay|screen/i
-const MOVED_BY_LOADS: readonly Role[] = ['batteryVoltage', 'injectorVoltage', 'fanState', 'engineSpeed', 'injectorPulseWidth', 'injectorDuty', 'fuelTrim', 'ignitionAngle', 'targetLambda', 'throttle', 'pedal']
+const MOVED_BY_LOADS: readonly Role[] = [
+  'batteryVoltage',
+  'injectorVoltage',
+  'fanState',
+  'engineSpeed',
+  'injectorPulseWidth',
+  'injectorDuty',
+  'fuelTrim',
+  'ignitionAngle',
+  'targetLambda',
+  'throttle',
+  'pedal',
+]
 
 const say = (role: Role, size: number): string => {
   const kind = DIFFERENCE[ROLES[role].kind] ?? ROLES[role].kind
@@ -74,21 +86,30 @@ export async function sensorSanity(
   const remarks: SanityRemark[] = [...troubles]
   const unchecked: string[] = []
   const of = (role: Role): BoundRole | undefined => roles.find((bound) => bound.role === role)
-  if (!timed) unchecked.push('The log has no time: whether a sensor hangs, moves with a load or disagrees cold cannot be seen.')
+  if (!timed)
+    unchecked.push('The log has no time: whether a sensor hangs, moves with a load or disagrees cold cannot be seen.')
   else {
     const bound = roles.filter(({ channel }) => channels.some(({ name, states }) => name === channel && !states))
     const runs = bound.length > 0 ? await grid(parquet, bound, STEP) : []
     remarks.push(...hanging(runs, bound))
-    const loads = channels.filter(({ name, states }) => of('fanState')?.channel === name || (states && LOAD_NAMES.test(name)))
+    const loads = channels.filter(
+      ({ name, states }) => of('fanState')?.channel === name || (states && LOAD_NAMES.test(name)),
+    )
     if (loads.length === 0)
-      unchecked.push('No channel tells when an electrical load was switched: log the fan’s output and switch it a few times at idle.')
+      unchecked.push(
+        'No channel tells when an electrical load was switched: log the fan’s output and switch it a few times at idle.',
+      )
     for (const load of loads) {
       const edges = await edgesOf(parquet, load)
       if (edges.length < 3) {
-        unchecked.push(`${load.name} was switched ${edges.length} times; three are needed. Switch it on and off at a steady idle.`)
+        unchecked.push(
+          `${load.name} was switched ${edges.length} times; three are needed. Switch it on and off at a steady idle.`,
+        )
         continue
       }
-      remarks.push(...moving(runs, bound, load.name, edges, of('fanState')?.channel === load.name ? (options.expected ?? []) : []))
+      remarks.push(
+        ...moving(runs, bound, load.name, edges, of('fanState')?.channel === load.name ? (options.expected ?? []) : []),
+      )
     }
     const cold = coldSoak(runs, bound)
     remarks.push(...cold.remarks)
@@ -135,7 +156,10 @@ async function channelTroubles(
           channel: channel.name,
           role,
           trouble: 'stuck',
-          weight: role !== null && !['fanState', 'targetLambda', 'ambientTemperature', 'barometricPressure'].includes(role) ? 'suspect' : 'told',
+          weight:
+            role !== null && !['fanState', 'targetLambda', 'ambientTemperature', 'barometricPressure'].includes(role)
+              ? 'suspect'
+              : 'told',
           sentence: `${channel.name} reads ${low} ${channel.unit} throughout.`.replace(/ +/g, ' '),
           todo: 'Unplug the sensor with the ignition on: a reading that stays is not from the sensor.',
           at: null,
@@ -178,7 +202,11 @@ async function channelTroubles(
           role,
           trouble: 'noisy',
           weight: role === null ? 'told' : 'suspect',
-          sentence: `${channel.name} trembles by ${sigma.toPrecision(2)} ${channel.unit} from sample to sample, ${Math.round((100 * sigma) / span)} % of all it moves.`.replace(/ +/g, ' '),
+          sentence:
+            `${channel.name} trembles by ${sigma.toPrecision(2)} ${channel.unit} from sample to sample, ${Math.round((100 * sigma) / span)} % of all it moves.`.replace(
+              / +/g,
+              ' ',
+            ),
           todo: 'Look at its screen and its earth, at the distance from ignition leads, and at what runs beside it in the loom.',
           at: null,
         })
@@ -209,7 +237,19 @@ async function channelTroubles(
 function hanging(runs: readonly GridRun[], bound: readonly BoundRole[]): SanityRemark[] {
   const speedAt = bound.findIndex(({ role }) => role === 'engineSpeed')
   if (speedAt < 0) return []
-  const quick: readonly Role[] = ['manifoldPressure', 'throttle', 'lambda', 'airFlow', 'injectorPulseWidth', 'batteryVoltage', 'fuelPressure', 'fuelPressureDifference', 'oilPressure', 'compressorPressure', 'chargeTemperatureBefore']
+  const quick: readonly Role[] = [
+    'manifoldPressure',
+    'throttle',
+    'lambda',
+    'airFlow',
+    'injectorPulseWidth',
+    'batteryVoltage',
+    'fuelPressure',
+    'fuelPressureDifference',
+    'oilPressure',
+    'compressorPressure',
+    'chargeTemperatureBefore',
+  ]
   return bound.flatMap(({ role, channel }, at): SanityRemark[] => {
     if (!quick.includes(role)) return []
     for (const { series, start, step } of runs) {
@@ -259,7 +299,8 @@ async function edgesOf(parquet: string, load: StoredChannel): Promise<Edge[]> {
        e as (select session, t, v, lag(v) over (partition by session order by t) as a from s)
        select session::double, t::double, v::double from e where a is not null and v <> a order by session, t limit 2000`,
       (columns, rows) => {
-        for (let i = 0; i < rows; i++) edges.push({ session: columns[0]![i]!, t: columns[1]![i]!, on: columns[2]![i] === 1 })
+        for (let i = 0; i < rows; i++)
+          edges.push({ session: columns[0]![i]!, t: columns[1]![i]!, on: columns[2]![i] === 1 })
       },
     )
     return edges
@@ -306,7 +347,10 @@ function moving(
     const deviation = Math.sqrt(steps.reduce((sum, each) => sum + (each - mean) ** 2, 0) / (steps.length - 1))
     const half = student95(steps.length - 1) * (deviation / Math.sqrt(steps.length))
     const model = expected.find((each) => each.role === role)
-    const differs = model !== undefined && Math.abs(mean - model.step) > Math.max(half, 0.25 * Math.abs(model.step)) && Math.abs(mean - model.step) > half
+    const differs =
+      model !== undefined &&
+      Math.abs(mean - model.step) > Math.max(half, 0.25 * Math.abs(model.step)) &&
+      Math.abs(mean - model.step) > half
     const noticed = Math.abs(mean) > half && Math.abs(mean) > 1e-9
     if (!noticed && !differs) return []
     const [low, high] = ROLES[role].range
@@ -340,7 +384,8 @@ function coldSoak(
   const pressures = bound.flatMap(({ role }, at) =>
     ['manifoldPressure', 'barometricPressure', 'compressorPressure'].includes(role) ? [at] : [],
   )
-  const ask = 'Cold agreement of the sensors could not be looked at: start the log with the ignition on and the engine off after a night’s rest.'
+  const ask =
+    'Cold agreement of the sensors could not be looked at: start the log with the ignition on and the engine off after a night’s rest.'
   if (speedAt < 0 || (temperatures.length < 3 && pressures.length < 2)) return { remarks: [], unchecked: ask }
   for (const { series, start, step } of runs) {
     const speed = series[speedAt]!
@@ -349,13 +394,18 @@ function coldSoak(
     if (still * step < 1) continue
     const cells = Math.min(still, Math.round(5 / step))
     const read = (at: number): number => {
-      const values = series[at]!.subarray(0, cells).filter((value) => !Number.isNaN(value)).sort()
+      const values = series[at]!.subarray(0, cells)
+        .filter((value) => !Number.isNaN(value))
+        .sort()
       return values[values.length >> 1] ?? Number.NaN
     }
     const disagree = (group: readonly number[], doubt: number): SanityRemark[] | undefined => {
       const values = group.map((at) => ({ at, value: read(at) })).filter(({ value }) => Number.isFinite(value))
       const sorted = values.map(({ value }) => value).sort((a, b) => a - b)
-      const middle = sorted.length % 2 === 1 ? sorted[sorted.length >> 1]! : (sorted[sorted.length / 2 - 1]! + sorted[sorted.length / 2]!) / 2
+      const middle =
+        sorted.length % 2 === 1
+          ? sorted[sorted.length >> 1]!
+          : (sorted[sorted.length / 2 - 1]! + sorted[sorted.length / 2]!) / 2
       const agree = values.filter(({ value }) => Math.abs(value - middle) <= doubt)
       if (values.length < 2 || agree.length < Math.max(2, values.length / 2)) return undefined
       return values
@@ -378,7 +428,10 @@ function coldSoak(
     return {
       remarks: [...(warm ?? []), ...(air ?? [])],
       ...(warm === undefined && temperatures.length >= 3
-        ? { unchecked: 'The temperatures differ at the start as they do on a warm engine; cold agreement needs a night’s rest.' }
+        ? {
+            unchecked:
+              'The temperatures differ at the start as they do on a warm engine; cold agreement needs a night’s rest.',
+          }
         : {}),
     }
   }

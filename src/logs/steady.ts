@@ -16,6 +16,7 @@ export interface SteadyWindow {
 
 /** Lag times slope, as a share of the rise: what is left of a transient may move ε by about this much. */
 const STEADY_SHARE = 0.02
+const STORED_SHARE = 0.05
 
 /** Means over the warm part of the log, where a mix-up of sensors shows. */
 export function averages(
@@ -41,17 +42,18 @@ export function averages(
 
 export function steadyWindows(
   runs: readonly GridRun[],
-  rule: { window: number; sensorLag: number; leastRise: number },
+  rule: { window: number; sensorLag: number; leastRise: number; waterTime: number },
 ): { windows: SteadyWindow[]; longest: number; bestRise: number; warm: number } {
   const windows: SteadyWindow[] = []
   let longest = 0
   let bestRise = Number.NEGATIVE_INFINITY
   let warm = 0
   for (const { session, start, step, series } of runs) {
-    const [before, after, reference, flow] = series as [
+    const [before, after, reference, flow, water] = series as [
       Float64Array,
       Float64Array,
       Float64Array,
+      Float64Array | undefined,
       Float64Array | undefined,
     ]
     const cells = Math.max(8, Math.round(rule.window / step))
@@ -65,7 +67,15 @@ export function steadyWindows(
     }
     for (let at = 0; at + cells <= before.length; ) {
       const cut = (values: Float64Array): Float64Array => values.subarray(at, at + cells)
-      const found = judgeWindow(cut(before), cut(after), cut(reference), flow && cut(flow), step, rule)
+      const found = judgeWindow(
+        cut(before),
+        cut(after),
+        cut(reference),
+        flow && cut(flow),
+        step,
+        rule,
+        water && cut(water),
+      )
       if (found === undefined) {
         at += Math.max(1, Math.floor(cells / 8))
         continue
@@ -83,7 +93,8 @@ function judgeWindow(
   reference: Float64Array,
   flow: Float64Array | undefined,
   step: number,
-  rule: { sensorLag: number; leastRise: number },
+  rule: { sensorLag: number; leastRise: number; waterTime: number },
+  water: Float64Array | undefined,
 ): Omit<SteadyWindow, 'session' | 'from' | 'to'> | undefined {
   const n = before.length
   const average = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / n
@@ -92,6 +103,8 @@ function judgeWindow(
   if (!(rise >= rule.leastRise) || Number.isNaN(ta)) return undefined
   for (const series of [before, after, reference])
     if (Math.abs(slope(series, step)) * rule.sensorLag > STEADY_SHARE * rise) return undefined
+  // Water that still warms takes up heat which settled water would carry to the air.
+  if (water && Math.abs(slope(water, step)) * rule.waterTime > STORED_SHARE * rise) return undefined
   const airFlow = flow ? average(flow) : Number.NaN
   // A flow that wanders by a tenth is another operating point by its end.
   if (flow && !Number.isNaN(airFlow) && Math.abs(slope(flow, step)) * n * step > 0.1 * airFlow) return undefined

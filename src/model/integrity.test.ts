@@ -140,6 +140,7 @@ describe('integrity', () => {
     ['case outputs', (b) => Object.assign(b.collections.cases.night!, { outputs: { x: 1 } }), 'cases/night/outputs/0'],
     ['drives', (b) => Object.assign(b.collections.outputs['out-1']!, { drives: 'x' }), 'outputs/out-1/drives'],
     ['sheets', (b) => Object.assign(b.sheets, { cooling: { fans: ['x'] } }), 'sheet/cooling/fans/0'],
+    ['intake', (b) => Object.assign(b.sheets, { air: { intakeZone: 'x' } }), 'sheet/air/intakeZone'],
   ] as [string, (b: ReturnType<typeof whole>) => void, string][])('follows references: %s', (_, breakIt, path) => {
     expect(broken(breakIt).map(({ code, path: at }) => [code, at])).toEqual([['dangling-reference', path]])
   })

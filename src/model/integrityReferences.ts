@@ -76,6 +76,7 @@ function* references(build: Build): Generator<Reference> {
   for (const [id, sensor] of Object.entries(all.sensors)) {
     yield* from('sensors', id, 'device', 'devices', sensor.device)
     yield* from('sensors', id, 'input', 'inputs', sensor.input)
+    yield* from('sensors', id, 'twin', 'sensors', sensor.twin)
   }
   for (const [id, made] of Object.entries(all.resistanceSwitches)) {
     yield* from('resistanceSwitches', id, 'device', 'devices', made.device)
@@ -124,6 +125,7 @@ function* references(build: Build): Generator<Reference> {
     yield { path: `sheet/fuel/injectors/devices/${index}`, from: 'The fuel sheet', to: 'devices', id: device }
   yield { path: 'sheet/fuel/pump/device', from: 'The fuel sheet', to: 'devices', id: fuel?.pump?.device }
   yield { path: 'sheet/air/chargeCooler/pump', from: 'The air sheet', to: 'devices', id: air?.chargeCooler?.pump }
+  yield { path: 'sheet/air/intakeZone', from: 'The air sheet', to: 'zones', id: air?.intakeZone }
   for (const [index, device] of (cooling?.fans ?? []).entries())
     yield { path: `sheet/cooling/fans/${index}`, from: 'The cooling sheet', to: 'devices', id: device }
 }

@@ -57,6 +57,11 @@ export const sensor = z.strictObject({
     .optional()
     .describe('physical SI, least and most that the controller must read; else what readings or curve span'),
   contact: measure('resistance', 'non-negative').optional().describe('most that plugs and wires add to a resistance'),
+  dissipation: z
+    .number()
+    .positive()
+    .optional()
+    .describe('of a thermistor: W that warm it by 1 K where it sits, by its sheet'),
   twin: id.optional().describe('the sensor that shows the same position by another track: pedal, throttle'),
   twinLimit: z.number().positive().max(1).optional().describe('disagreement at which the controller shuts down'),
   trackTolerance: z.number().nonnegative().max(0.5).optional().describe('± share of the supply'),

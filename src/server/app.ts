@@ -19,6 +19,7 @@ import { proposeWires } from '../store/wireList/import.ts'
 import { readTable } from '../store/wireList/table.ts'
 import { type Problem, Refusal, refuse } from '../units/problem.ts'
 import type { Hub } from './hub.ts'
+import { followProgress, logRoutes } from './logRoutes.ts'
 import { withUpload } from './uploads.ts'
 
 const change = z.union([
@@ -40,6 +41,7 @@ const TYPES: Record<string, string> = {
   '.svg': 'image/svg+xml',
   '.png': 'image/png',
   '.woff2': 'font/woff2',
+  '.wasm': 'application/wasm',
   '.json': 'application/json',
   '.ico': 'image/x-icon',
 }
@@ -175,7 +177,12 @@ export const makeApp = ({ store, pages, guard, hub, more }: AppParts) => {
     )
     .post('/api/logs', (context) =>
       withUpload(context.req.raw.body, context.req.query('name') ?? 'log.csv', async (file, name) => {
-        const added = await addLog(store, file, { name, signal: context.req.raw.signal })
+        const onProgress = followProgress(context.req.query('token'))
+        const added = await addLog(store, file, {
+          name,
+          signal: context.req.raw.signal,
+          ...(onProgress ? { onProgress } : {}),
+        })
         return context.json({ ...added, ...told() })
       }),
     )
@@ -199,6 +206,7 @@ export const makeApp = ({ store, pages, guard, hub, more }: AppParts) => {
       const { result, reading } = await coolingFromLog(store, context.req.param('id'))
       return context.json({ result, reading: reading ?? null, ...told() })
     })
+    .route('/', logRoutes({ store, told }))
     .post('/api/wires/:act{preview|import}', (context) =>
       withUpload(context.req.raw.body, context.req.query('name') ?? 'list.csv', async (file) => {
         const columns = context.req.query('columns')

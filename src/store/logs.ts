@@ -139,9 +139,11 @@ export const coolingFromLog = async (
 ): Promise<{ log: Entity<'logs'>; result: CoolingResult; reading?: string }> => {
   const log = logOf(store, id)
   // What the build says the cooler is cooled by goes before what the log's channels suggest.
-  const stated = store.read().sheets.air?.chargeCooler?.coldReference
+  const { air, engine } = store.read().sheets
+  const stated = air?.chargeCooler?.coldReference
   const result = await chargeCooling(logTable(store, log), boundRoles(log), {
     ...(stated === undefined ? {} : { reference: stated }),
+    ...(engine?.sweptVolume === undefined ? {} : { sweptVolume: engine.sweptVolume.value }),
     ...options,
     log: log.id,
   })

@@ -22,6 +22,7 @@ const Signals = later(async () => (await import('./signals/Signals.tsx')).Signal
 const Fuel = later(async () => (await import('./fuel/Fuel.tsx')).Fuel)
 const Air = later(async () => (await import('./air/Air.tsx')).Air)
 const Cooling = later(async () => (await import('./cooling/Cooling.tsx')).Cooling)
+const Jobs = later(async () => (await import('./jobs/Jobs.tsx')).Jobs)
 const Calculations = later(async () => (await import('./calculations/Calculations.tsx')).Calculations)
 const Logs = later(async () => (await import('./logs/Logs.tsx')).Logs)
 const Phone = later(async () => (await import('./phone/Phone.tsx')).Phone)
@@ -30,6 +31,7 @@ const Phone = later(async () => (await import('./phone/Phone.tsx')).Phone)
 export const BENCHES = [
   ['/', 'Car'],
   ['/findings', 'Findings'],
+  ['/jobs', 'Jobs'],
   ['/circuits', 'Circuits'],
   ['/signals', 'Signals'],
   ['/fuel', 'Fuel'],
@@ -70,6 +72,8 @@ export function Places() {
         <Route path="/fuel">{() => <Fuel />}</Route>
         <Route path="/air">{() => <Air />}</Route>
         <Route path="/cooling">{() => <Cooling />}</Route>
+        <Route path="/jobs/of/:id">{({ id }) => <Jobs job={decodeURIComponent(id)} />}</Route>
+        <Route path="/jobs/:view?">{({ view }) => <Jobs view={view && decodeURIComponent(view)} />}</Route>
         <Route path="/calculations/:id?">{({ id }) => <Calculations chosen={id} />}</Route>
         <Route path="/logs/:id?">{({ id }) => <Logs key={id} chosen={id} />}</Route>
         <Route path="/phone">{() => <Phone />}</Route>

@@ -146,19 +146,17 @@ export const chargeOf = (facts: AirFacts, intake: Intake): Charge => {
     ? known(0, 0, 'No charge cooler.')
     : combine([chargeRate, hot, out], (c = 0, a = 0, b = 0) => c * (a - b), 'Heat = charge rate × (in − out)')
 
-  const lesser = (a: Datum, b: Datum): Datum =>
-    combine([a, b], (x = 0, y = 0) => Math.min(x, y), 'The lesser of both rates')
-  const through = (effect: Datum, rate: Datum): Datum =>
-    combine([effect, rate], (e = 0, c = 0) => e * c, 'Conductance between the ends: ε × lesser rate')
-  const warmConductance = through(coupled.againstWater, chargeRate)
-  const frontAlone = step(heatExchanger, {
-    arrangement: CROSSFLOW,
-    conductance: front,
-    hotRate: loopRate,
-    coldRate: frontRate,
-    hotIn: coupled.waterOut,
-    coldIn: outsideTemperature,
-  })
+  const warmConductance = combine(
+    [coupled.againstWater, chargeRate],
+    (e = 0, c = 0) => e * c,
+    'Conductance from charge to water: ε × charge rate',
+  )
+  // Of the water as it enters the cooler, so that the store settles where the steady loop does.
+  const coldConductance = combine(
+    [coupled.heat, coupled.waterIn, outsideTemperature],
+    (q = 0, water = 1, air = 0) => q / (water - air),
+    'Conductance from water to outside air: steady heat / (water into the cooler − outside air)',
+  )
   const mass = combine(
     [entered(cooler?.loop?.volume, 'volume of the water loop'), liquid.density],
     (v = 0, rho = 0) => v * rho,
@@ -169,7 +167,7 @@ export const chargeOf = (facts: AirFacts, intake: Intake): Charge => {
     specificHeat: liquid.specificHeat,
     warmConductance,
     warmSide: hot,
-    coldConductance: through(frontAlone.effectiveness, lesser(loopRate, frontRate)),
+    coldConductance,
     coldSide: outsideTemperature,
     heat: 0,
     start: outsideTemperature,

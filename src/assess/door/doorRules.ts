@@ -61,7 +61,7 @@ const said = ({ build }: Context, { collection, id, limit, value, load }: Imposs
     rule: 'impossible-figure',
     verdict: 'unknown',
     part: load ?? limit.datum.replaceAll(' ', '-'),
-    says: `${about}: ${limit.datum}, entered as ${shown(limit, value)}, cannot be (${range} can): it counts as not entered, and what hangs on it stays unknown.`,
+    says: `${about}: the ${limit.datum} is entered as ${shown(limit, value)}, which no car has (${range}). It counts as not entered, and what hangs on it stays unknown.`,
     todo: `Look at the unit and the decimal point, and enter the ${missing}.`,
     missing,
   })

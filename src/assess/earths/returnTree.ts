@@ -36,6 +36,8 @@ export interface StrapFlow {
 export interface ReturnTree {
   readonly points: readonly EarthPoint[]
   readonly straps: readonly StrapFlow[]
+  /** Straps without their figures: how far any earth is raised is then not known. */
+  readonly bare: readonly string[]
 }
 
 /** Airbag and anti-lock devices and their wires are left out. */
@@ -49,7 +51,7 @@ export const returnTreeOf = (build: Build, solution: CaseSolution): ReturnTree =
   // A wire without its figures is bridged by a stand-in: what it carries, and what stands beyond it, is a guess.
   const guessed = new Set(solution.missing.map(({ subject }) => subject))
   const currentOf = (id: string): number | null => (guessed.has(`wires/${id}`) ? null : (currents[id] ?? null))
-  const isGuess = straps.some(({ wire }) => guessed.has(`wires/${wire.id}`))
+  const bare = straps.map(({ wire }) => wire.id).filter((id) => guessed.has(`wires/${id}`))
   const points = Object.values(devices).flatMap((device): EarthPoint[] => {
     if (device.spec.kind !== 'earth-stud' || device.restricted) return []
     const ends = Object.keys(device.pins).map((pin) => `${device.id}.${pin}`)
@@ -76,7 +78,7 @@ export const returnTreeOf = (build: Build, solution: CaseSolution): ReturnTree =
         device: device.id,
         name: device.name,
         metal: ends.map((end) => metalOf(context, end)).find((each) => each !== undefined),
-        raised: volts == null || zero === undefined || isGuess ? null : volts - zero,
+        raised: volts == null || zero === undefined || bare.length > 0 ? null : volts - zero,
         current: returns.some(({ current }) => current === null)
           ? null
           : returns.reduce((sum, { current }) => sum + (current ?? 0), 0),
@@ -86,6 +88,7 @@ export const returnTreeOf = (build: Build, solution: CaseSolution): ReturnTree =
   })
   return {
     points,
+    bare,
     straps: straps.map(({ wire, joins }) => {
       const [a, b] = [voltages[wire.from], voltages[wire.to]]
       const current = currentOf(wire.id)

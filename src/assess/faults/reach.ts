@@ -64,13 +64,20 @@ export const accessTo = (build: Build, zone: string | undefined): AccessCost => 
 }
 
 export interface ReachedPoint extends Point {
-  /** Seconds for the reading itself. */
+  /** Seconds for the reading itself, both leads close by. */
   readonly time: number
+  /** Seconds more for a long lead to battery negative. */
+  readonly lead: number
 }
+
+/** A long lead is laid from another corner of the car. Common practice, no published source. */
+const LONG_LEAD = 60
 
 /** Points on these wires' ends that a probe reaches; airbag and anti-lock parts never. */
 export const pointsOf = (build: Build, wires: readonly Wire[]): Map<string, ReachedPoint> => {
   const found = new Map<string, ReachedPoint>()
+  const battery = Object.values(build.collections.devices).find(({ spec }) => spec.kind === 'battery')
+  const batteryZone = battery && deviceZone(build, battery.id)
   const add = (id: string, endpoint: string, wire: Wire | undefined, minutes: number | undefined): void => {
     if (minutes === undefined || found.has(id)) return
     const device = deviceIdOf(endpoint)
@@ -85,6 +92,7 @@ export const pointsOf = (build: Build, wires: readonly Wire[]): Map<string, Reac
       ...(access === undefined ? {} : { access }),
       accessTime: time,
       time: minutes * 60,
+      lead: zone === batteryZone ? 0 : LONG_LEAD,
     })
   }
   for (const wire of wires) {

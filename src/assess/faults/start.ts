@@ -48,6 +48,8 @@ export interface ReadySearch extends CarSearch {
   readonly search: Search
   readonly tests: ReadonlyMap<string, Drop | { readonly at: string; readonly against?: undefined }>
   readonly fuses: readonly Fuse[]
+  /** The load that the complaint is about. */
+  readonly load: NetworkElement
   /** Volts of the modelled car under each hypothesis, healthy first; NaN: floats. */
   readonly nominal: readonly Float64Array[]
   /** Place of a node in a row of `nominal`. */
@@ -114,7 +116,7 @@ const loadOf = (build: Build, solved: Solved, { complaint }: SearchStart): Netwo
 }
 
 /** Throws `Refusal` where the complaint names what is not there, or the case cannot be solved. */
-export const startSearch = (build: Build, start: SearchStart): ReadySearch => {
+export const readySearch = (build: Build, start: SearchStart): ReadySearch => {
   const kase = foundCase(build, start)
   const solved = solveCase(build, kase)
   const { kind } = start.complaint
@@ -161,7 +163,8 @@ export const startSearch = (build: Build, start: SearchStart): ReadySearch => {
   const named = new Set(effects.flatMap((effect) => (effect.kind === 'bridge' ? [] : [effect.element])))
   const coils = new Set(
     car.network.elements.flatMap((element) =>
-      element.type === 'relayContact' && (concerned.elements.has(element.id) || named.has(element.id))
+      element.type === 'relayContact' &&
+      [element.id, element.operatedBy].some((id) => concerned.elements.has(id) || named.has(id))
         ? [element.operatedBy]
         : [],
     ),
@@ -175,6 +178,7 @@ export const startSearch = (build: Build, start: SearchStart): ReadySearch => {
       concerned.elements.has(element.id) ||
       named.has(element.id) ||
       coils.has(element.id) ||
+      (element.type === 'relayContact' && coils.has(element.operatedBy)) ||
       element.type === 'battery' ||
       element.type === 'alternator',
     new Set([...nodes, ...touched]),
@@ -227,6 +231,7 @@ export const startSearch = (build: Build, start: SearchStart): ReadySearch => {
     ),
     solved,
     car,
+    load,
     search: prepareSearch(problem, DRAWS),
     tests: new Map(telling.map((test) => [testId(test.at, test.against), test])),
     fuses,
@@ -259,7 +264,7 @@ const testPoint = (
     id: testId(at, against),
     node: car.nodeOf(at)!,
     ...(against === undefined ? {} : { minus: car.nodeOf(against)! }),
-    minutes: point.time / 60,
+    minutes: (point.time + (against === undefined ? point.lead : 0)) / 60,
     ...(point.access === undefined ? {} : { access: point.access, accessMinutes: point.accessTime / 60 }),
   }
 }

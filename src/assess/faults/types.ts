@@ -97,12 +97,23 @@ export interface Question {
   readonly instead?: ReadingEvidence
 }
 
+/** Something to see or hear, answered with one remark or the other about the device. */
+export interface LookFirst {
+  readonly about: string
+  readonly name: string
+  readonly ifYes: string
+  readonly ifNo: string
+  readonly bits: number
+}
+
 /** What an evidence list says, from the priors up: entries can be added, mended and taken back at any time. */
 export interface SearchView {
   readonly standing: SearchStanding
   /** Most suspect first; those of a share below one in ten thousand left out. */
   readonly suspects: readonly Suspect[]
   readonly next: NextTest | null
+  /** What to look or listen at before any probe: does it work? Most telling first. */
+  readonly looks: readonly LookFirst[]
   readonly questions: readonly Question[]
   /** Two faults at once were taken in, for no single one explains the readings. */
   readonly pairs: boolean

@@ -27,6 +27,7 @@ import { deviceName, kilowatts, percent, volts } from '../make.ts'
 import { type Solved, solveCase } from '../solveCases.ts'
 import { type Delivery, deliveryOf } from './delivery.ts'
 import { type FuelFacts, factsOf } from './facts.ts'
+import { injectorDeadTime } from './injectorVolts.ts'
 import { flowAtLoss, type Loss, ventLoss } from './losses.ts'
 import { HIGH, suctionOf, vapourPressureAt } from './suction.ts'
 
@@ -94,15 +95,15 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
 
   const judged = (draft: Draft, needed: readonly Datum[]): FuelStation => {
     const without = needed.filter((datum) => !isKnown(datum))
+    // What a figure refused is told even where the verdict does not wait for it: it has a cause.
+    const refused = [...needed, ...draft.figures.map(({ datum }) => datum)].flatMap((datum) =>
+      isKnown(datum) ? [] : datum.problems.map(({ says, todo }) => `${says} ${todo}`),
+    )
     return {
       ...draft,
       capacity: draft.capacity,
       missing: [...new Set(without.flatMap((datum) => (isKnown(datum) ? [] : datum.missing)))],
-      problems: [
-        ...new Set(
-          without.flatMap((datum) => (isKnown(datum) ? [] : datum.problems.map(({ says, todo }) => `${says} ${todo}`))),
-        ),
-      ],
+      problems: [...new Set(refused)],
     }
   }
   const against = (capacity: Datum, inHand: number, worst: 'no-go' | 'marginal' = 'no-go'): Verdict => {
@@ -158,7 +159,8 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
         : found.margin.value - found.margin.plusMinus < 0 || !isKnown(found.marginHigh) || found.marginHigh.value < 0
           ? 'marginal'
           : 'sound'
-    const kilopascal = (datum: Datum): string => (isKnown(datum) ? `${(datum.value / 1e3).toFixed(1)} kPa` : 'unknown')
+    const kilopascal = (datum: Datum): string =>
+      isKnown(datum) ? `${(datum.value / 1e3).toFixed(1).replace('-', '−')} kPa` : 'unknown'
     return judged(
       {
         id: 'suction',
@@ -221,7 +223,7 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
         verdict,
         says:
           isKnown(capacity) && isKnown(facts.volts) && isKnown(flow)
-            ? `${pumpName} gets ${volts(facts.volts.value)} at full load and gives ${litresPerHour(flow.value)} at ${at}: enough for ${kilowatts(capacity.value)} of the ${targetText} aimed at.`
+            ? `${pumpName} gets ${volts(facts.volts.value)} at full load and gives ${litresPerHour(flow.value)} at ${at}: enough for ${kilowatts(capacity.value)} of the ${targetText} aimed at.${delivery.notCounted.length > 0 ? ' Losses on the way that are not entered are not counted.' : ''}`
             : 'Whether the fuel pump feeds the target power is not known.',
         todo:
           verdict === 'sound'
@@ -413,6 +415,12 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
       duty: facts.dutyLimit,
       specificConsumption: consumption,
     }).power
+    const commanded = combine(
+      [duty, injectorDeadTime(facts), entered(build.sheets.engine?.targetSpeed, 'speed at target power')],
+      // Sequential: one pulse of each in two turns, 4π rad.
+      (share = 0, dead = 0, speed = 0) => share + (dead * speed) / (4 * Math.PI),
+      'Commanded share of time = duty + dead time × speed / 4π: one pulse of each injector in two turns (sequential)',
+    )
     const limit = fuel.dutyLimit
     const verdict: Verdict =
       isKnown(duty) && limit !== undefined
@@ -430,12 +438,13 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
         figures: [
           supersede('flow', 'static flow of each, in use', 'Q', 'massFlow', computed, reading),
           figure('duty', `duty at ${targetText}`, 'D', 'ratio', duty),
+          figure('commanded', 'commanded, dead time added', 'D′', 'ratio', commanded),
         ],
         capacity,
         verdict,
         says:
           isKnown(duty) && isKnown(inUse) && limit !== undefined
-            ? `${count} injectors of ${gramsPerMinute(inUse.value)} need ${percent(duty.value)} duty for ${targetText}; the limit is ${percent(limit)}.`
+            ? `${count} injectors of ${gramsPerMinute(inUse.value)} need ${percent(duty.value)} duty for ${targetText}; the limit is ${percent(limit)}.${isKnown(commanded) && commanded.value > 1 ? ` With dead time the command is ${percent(commanded.value)} of the time there is: they never close.` : ''}`
             : 'Injector duty at target power is not known.',
         todo:
           verdict === 'sound'

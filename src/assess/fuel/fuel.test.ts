@@ -125,6 +125,15 @@ describe('the demo’s fuel chain', () => {
     )
   })
 
+  it('adds the dead time to the duty at the target’s speed', () => {
+    // 5600 1/min: one cycle of two turns in 21.43 ms; the dead time between 12 and 14 V of the demo’s table.
+    const commanded = value(chain, 'injectors', 'commanded').value
+    const dead = (commanded - value(chain, 'injectors', 'duty').value) * (120 / 5600)
+    expect(dead).toBeGreaterThan(0.84e-3)
+    expect(dead).toBeLessThan(1.14e-3)
+    expect(station(chain, 'injectors').says).toMatch(/they never close/)
+  })
+
   it('names a pump curve that rises, with the likely cause', () => {
     const rising = fuelChainOf(
       changed((build) => {
@@ -134,6 +143,16 @@ describe('the demo’s fuel chain', () => {
     )
     expect(station(rising, 'pump').verdict).toBe('unknown')
     expect(station(rising, 'pump').problems.join()).toMatch(/rises with pressure.*swapped/)
+  })
+
+  it('tells a pump whose efficiency would be over 1', () => {
+    const strange = fuelChainOf(
+      changed((build) => {
+        const { law } = build.collections.devices['fuel-pump']!.loads![0]!
+        if (law?.type === 'motor') law.runningCurrent = { value: 0.3 }
+      }),
+    )
+    expect(station(strange, 'pump').problems.join()).toMatch(/efficiency would be over 1.*unit of flow/)
   })
 
   it('finds fuel that boils at the pump’s inlet', () => {
@@ -221,6 +240,15 @@ describe('the tank', () => {
       says: expect.stringMatching(/may be unlawful: canister and purge are a choice/),
     })
     expect(vent('open inside the car').verdict).toBe('no-go')
+  })
+  it('refuses a fill of more than the tank, with the likely cause', () => {
+    const over = by(
+      changed((build) => {
+        build.sheets.fuel!.tank!.largestFill = { value: 93 }
+      }),
+      'warmed',
+    )
+    expect(over).toMatchObject({ verdict: 'unknown', says: expect.stringMatching(/9300 %.*per cent/) })
   })
   it('names what is missing', () => {
     const bare = changed((build) => {

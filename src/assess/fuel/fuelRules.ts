@@ -33,7 +33,7 @@ const base = (rule: string, about: string, part?: string) =>
     subject: 'sheet/fuel',
     about,
     ...(part === undefined ? {} : { part }),
-    cautions: [FUEL_CAUTION, QUALIFIED_FUEL],
+    cautions: [FUEL_CAUTION, VAPOUR_CAUTION, QUALIFIED_FUEL],
   }) as const
 
 const judgement = (
@@ -122,7 +122,6 @@ export const tankFindings = (context: Context): Finding[] => {
   if (!context.build.sheets.fuel?.tank) return []
   const chain = chainIn(context)
   const vent = ventWords(chain)
-  const cautions = [FUEL_CAUTION, VAPOUR_CAUTION, QUALIFIED_FUEL]
   return [
     ...tankCases(chain).map((each) =>
       finding({
@@ -138,7 +137,6 @@ export const tankFindings = (context: Context): Finding[] => {
         ),
         ...(each.verdict === 'unknown' ? {} : { says: each.says }),
         working: each.working,
-        cautions,
       }),
     ),
     finding({
@@ -155,26 +153,28 @@ export const tankFindings = (context: Context): Finding[] => {
       working: [
         'Tank and vent: over-pressure relieved automatically, valves designed to prevent fire risk: UN vehicle regulation text 5.5.3, numbering of the bus regulations; UN R34 for fire risks. Local law decides.',
       ],
-      cautions,
     }),
   ]
 }
 
 export const injectorFitFindings = (context: Context): Finding[] => {
   const set = context.build.sheets.fuel?.injectors
+  if (!set) return []
   // Asked only where something about the fit is entered: the coil’s resistance alone belongs to the electrical rules.
-  if (
-    !set ||
-    !(set.resistance ?? set.shortestPulse ?? set.connector ?? set.loomConnector ?? set.card ?? set.seriesResistance)
-  )
-    return []
-  return injectorFit(chainIn(context)).map((point) =>
-    finding({
-      ...base('injector-fit', point.name, point.id.replace(' ', '-')),
-      ...judgement(point.verdict, point.missing, [], point.says, point.todo),
-      working: point.working,
-    }),
-  )
+  const asked =
+    set.resistance ?? set.shortestPulse ?? set.connector ?? set.loomConnector ?? set.card ?? set.seriesResistance
+  return injectorFit(chainIn(context))
+    .filter(({ id, verdict }) =>
+      // Pump against injectors is told by the pump’s own finding; dead times that contradict themselves are told always.
+      asked === undefined ? id === 'dead time' && verdict !== 'sound' : id !== 'pump',
+    )
+    .map((point) =>
+      finding({
+        ...base('injector-fit', point.name, point.id.replace(' ', '-')),
+        ...judgement(point.verdict, point.missing, [], point.says, point.todo),
+        working: point.working,
+      }),
+    )
 }
 
 export const FUEL_RULES: readonly ((context: Context) => readonly Finding[])[] = [

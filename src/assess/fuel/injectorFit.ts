@@ -1,10 +1,11 @@
 /** A change of injectors carried through: coil against driver, series resistors, idle pulse, plug and adapters, dead time. */
-import { deadTimeAt, deadTimeFaults, pulseFor } from '../../engineering/fuel/deadTime.ts'
+import { deadTimeFaults, pulseFor } from '../../engineering/fuel/deadTime.ts'
 import { injectorCurrent, injectorImpedance } from '../../engineering/signals/outputs/injectorCurrent.ts'
 import { combine, type Datum, entered, isKnown, type Known, known, lacking, lackOf, step } from '../chain/chain.ts'
 import type { Verdict } from '../finding.ts'
-import { endpointOf, kilowatts, own } from '../make.ts'
+import { kilowatts, own } from '../make.ts'
 import type { FuelChain } from './chain.ts'
+import { deadTimes, injectorDeadTime, injectorVolts } from './injectorVolts.ts'
 
 export interface FitPoint {
   readonly id: 'driver' | 'resistor' | 'circuit' | 'pump' | 'idle' | 'dead time' | 'plug'
@@ -20,7 +21,7 @@ const INSPECT = 'Nothing by this arithmetic; have the work inspected.'
 
 export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
   const { facts } = chain
-  const { build, fuel, full } = facts
+  const { build, fuel } = facts
   const set = fuel.injectors
   if (!set) return []
   const { devices, outputs } = build.collections
@@ -38,11 +39,7 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
         )
       : lacking('resistance of an injector')
   const series = set.seriesResistance?.value ?? 0
-  const supplied = full && device && load ? full.voltages[endpointOf(device.id, load.from)] : undefined
-  const volts: Datum =
-    supplied == null
-      ? lacking('volts at the injectors in the full-load case')
-      : known(supplied, 0, 'Volts at the injector’s supply, solved, full load; the driver’s own drop left out')
+  const volts = injectorVolts(facts)
   const output = Object.values(outputs).find(({ drives }) => drives !== undefined && set.devices.includes(drives))
   const shared = output
     ? set.devices.filter((id) => Object.values(outputs).some((each) => each.id === output.id && each.drives === id))
@@ -148,7 +145,7 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
             ],
       ),
     )
-  const table = (set.card?.deadTime ?? set.deadTime ?? []).map(([at, seconds]) => [at.value, seconds.value] as const)
+  const table = deadTimes(facts)
   const faults = deadTimeFaults(table)
   if (table.length > 0)
     points.push(
@@ -162,7 +159,6 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
     const flow =
       chain.stations.find(({ id }) => id === 'injectors')?.figures.find(({ id }) => id === 'flow')?.datum ??
       lacking('injector flow')
-    const dead = supplied == null ? undefined : deadTimeAt(table, supplied)
     const mass = combine(
       [entered(fuel.idleFlow, 'fuel at warm idle'), entered(fuel.idleSpeed, 'idle speed')],
       // Sequential: one pulse of each injector in two turns.
@@ -170,7 +166,7 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
       'Fuel of one pulse = fuel at idle / injectors / pulses a second, one pulse in two turns (sequential)',
     )
     const shortest = entered(set.shortestPulse ?? set.card?.shortPulse?.below, 'shortest pulse that repeats')
-    const deadTime: Datum = dead === undefined ? lacking('dead time at the volts of the injectors') : known(dead)
+    const deadTime = injectorDeadTime(facts)
     const pulse = combine(
       [mass, flow, deadTime],
       (m = 0, q = 1, x = 0) => pulseFor(m, q, x),

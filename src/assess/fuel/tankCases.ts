@@ -49,7 +49,19 @@ export const tankCases = (chain: FuelChain): readonly TankCase[] => {
   const vacuumLimit = entered(tank.greatestVacuum, 'vacuum that the tank stands')
   const pressureLimit = entered(tank.greatestPressure, 'pressure that the tank stands')
   const volume = entered(tank.volume, 'volume of the tank')
-  const fill = entered(tank.largestFill, 'share of the volume that filling can reach')
+  const fill: Datum =
+    tank.largestFill && tank.largestFill.value > 1
+      ? {
+          missing: [],
+          problems: [
+            {
+              code: 'out-of-range',
+              says: `The tank is said to fill to ${(tank.largestFill.value * 100).toFixed(0)} % of its volume.`,
+              todo: 'Enter a share of at most 1: look whether a per cent or litres were meant.',
+            },
+          ],
+        }
+      : entered(tank.largestFill, 'share of the volume that filling can reach')
   const cold = entered(fuel.fillTemperature, 'coldest fuel that it is filled with')
   const hot = entered(fuel.hotTemperature, 'hottest fuel in the tank')
 
@@ -254,7 +266,19 @@ export const tankCases = (chain: FuelChain): readonly TankCase[] => {
     {
       id: 'shut',
       name: 'Vent covered on a slope, or shut by its rollover valve',
-      ...(isKnown(shutPressure) && !Number.isFinite(shutPressure.value) ? {} : { pressure: shutPressure }),
+      ...(isKnown(shutPressure) && !Number.isFinite(shutPressure.value)
+        ? {}
+        : {
+            pressure:
+              tank.relief && isKnown(shutPressure) && tank.relief.value < shutPressure.value
+                ? known(
+                    tank.relief.value,
+                    tank.relief.plusMinus ?? 0,
+                    'Held by the relief of cap or second vent',
+                    ...shutPressure.working,
+                  )
+                : shutPressure,
+          }),
       sense: 'pressure',
       limit: pressureLimit,
     },

@@ -85,6 +85,14 @@ export const bindSwitch = (binder: Binder, device: Device, spec: Spec<'switch'>)
   const { id } = device
   const at = (pin: string) => binder.nodeOf(endpointOf(id, pin))
   const position = own(binder.kase.switches, id) ?? spec.rest
-  for (const [index, [a, b]] of (own(spec.positions, position) ?? []).entries())
+  const joined = own(spec.positions, position)
+  if (!joined) {
+    // A case may name a position that the switch has not: what it would join there is not known.
+    const [first, ...others] = Object.keys(device.pins)
+    for (const other of others)
+      binder.lackSwitching(`devices/${id}`, `contacts of its position “${position}”`, [at(first!), at(other)])
+    return
+  }
+  for (const [index, [a, b]] of joined.entries())
     binder.resistor(`${id}#${index}`, at(a), at(b), binder.contact(id, spec.contactResistance))
 }

@@ -1,6 +1,7 @@
 /** The law of protection over a small build: each sentence of it, one test. */
 import { describe, expect, it } from 'vitest'
 import { CONDUCTORS } from '../../engineering/electrical/conductorTable.ts'
+import type { Build } from '../../model/build.ts'
 import { contextOf } from '../context.ts'
 import { small, wire } from '../small.testing.ts'
 import { fuseFindings } from './fuseAgainstConductor.ts'
@@ -282,6 +283,29 @@ describe('motors stalled', () => {
       b.collections.wires['W-3']!.area = { value: 0.75e-6 }
     })
     expect(pair(build, 'W-3').working.find((line) => line.includes('held fast'))).toMatch(/^fails/)
+  })
+})
+
+describe('a motor fed over strands in parallel', () => {
+  const strands = (build: Build) => {
+    rate(build, 20)
+    for (const id of ['W-3', 'W-6', 'W-7']) build.collections.wires[id] = wire(id, 'switch.2', 'lamp.+', 1e-6)
+  }
+  it('held fast loads each strand as if it were alone', () => {
+    const alone = motorised(5, 24, (build) => {
+      rate(build, 20)
+      build.collections.wires['W-3'] = wire('W-3', 'switch.2', 'lamp.+', 1e-6)
+    })
+    const stalled = (build: Build, id: string) =>
+      /held fast: ([\d.]+) A in the fuse.* conductor at ([\d.]+) A/.exec(pair(build, id).working.join(' '))!
+    const together = motorised(5, 24, strands)
+    for (const id of ['W-3', 'W-6', 'W-7']) {
+      const [, inFuse, inWire] = stalled(together, id)
+      // All of it, and not a third.
+      expect(inWire).toBe(inFuse)
+      expect(Number(inWire)).toBeGreaterThan(Number(stalled(alone, 'W-3')[2]))
+      expect(pair(together, id).verdict).toBe(pair(alone, 'W-3').verdict)
+    }
   })
 })
 

@@ -1,5 +1,5 @@
 /** Each motor held fast, in the lasting case in which it draws most: what every fuse and wire then carries. */
-import { type NetworkSolution, prepare } from '../../engineering/electrical/network/network.ts'
+import { type NetworkElement, type NetworkSolution, prepare } from '../../engineering/electrical/network/network.ts'
 import { Refusal } from '../../units/problem.ts'
 import type { Context } from '../context.ts'
 import { restrictedDevice } from '../make.ts'
@@ -62,6 +62,7 @@ export const heldMotors = (context: Context): readonly HeldMotor[] => {
       const own = Math.abs(solution.currents.get(id) ?? 0)
       if (!solution.converged || own <= most) continue
       const base = worst.elements
+      const strands = strandsOf(worst.bound.network.elements)
       held.push({
         device: device.id,
         name: device.name,
@@ -70,8 +71,11 @@ export const heldMotors = (context: Context): readonly HeldMotor[] => {
         currents: new Map(
           [...solution.currents].flatMap(([key, value]) => {
             if (value === null) return []
-            const rise = Math.abs(value) - Math.abs(base.get(key) ?? 0)
-            return rise > 0.5 * (own - most) ? [[key, Math.abs(value)] as const] : []
+            // A strand is judged as if it were alone: with all that it and those beside it carry.
+            const group = strands.get(key)
+            const now = group ? together(group, solution.currents) : Math.abs(value)
+            const rise = now - (group ? together(group, base) : Math.abs(base.get(key) ?? 0))
+            return rise > 0.5 * (own - most) ? [[key, now] as const] : []
           }),
         ),
       })
@@ -80,3 +84,28 @@ export const heldMotors = (context: Context): readonly HeldMotor[] => {
   known.set(context.circuit, held)
   return held
 }
+
+interface Strand {
+  readonly id: string
+  /** 1 or −1: all of a group told in one direction. */
+  readonly along: number
+}
+/** Wires that lie side by side between the same two points, by each of them; none for a wire that lies alone. */
+const strandsOf = (elements: readonly NetworkElement[]): Map<string, readonly Strand[]> => {
+  const between = new Map<string, Strand[]>()
+  for (const { id, a, b } of elements) {
+    if (!id.startsWith('wire:')) continue
+    const key = a < b ? `${a} ${b}` : `${b} ${a}`
+    const strand = { id, along: a < b ? 1 : -1 }
+    const here = between.get(key)
+    if (here) here.push(strand)
+    else between.set(key, [strand])
+  }
+  return new Map(
+    [...between.values()]
+      .filter((group) => group.length > 1)
+      .flatMap((group) => group.map(({ id }) => [id, group] as const)),
+  )
+}
+const together = (group: readonly Strand[], currents: ReadonlyMap<string, number | null>): number =>
+  Math.abs(group.reduce((sum, { id, along }) => sum + along * (currents.get(id) ?? 0), 0))

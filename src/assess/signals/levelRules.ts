@@ -91,7 +91,7 @@ const gaugeFinding = (known: Known, record: Parameters<typeof gaugeSheet>[1]): F
       verdict: 'marginal',
       says: `${shown}, its worst.`,
       todo: better
-        ? `Fit ${[better.series > 0 ? `${ohms(better.series)} in series` : '', Number.isFinite(better.across) ? `${ohms(better.across)} across` : ''].filter(Boolean).join(' and ')} (${better.order}): then it is ${percent(better.worst)} of the scale off at most.`
+        ? `Fit ${[better.series > 0 ? `${ohms(better.series)} in series` : '', Number.isFinite(better.across) ? `${ohms(better.across)} across` : ''].filter(Boolean).join(' and ')}${better.series > 0 && Number.isFinite(better.across) ? ` (${better.order})` : ''}: then it is ${percent(better.worst)} of the scale off at most.`
         : help && 'problems' in help
           ? `${help.problems[0]!.says} ${help.problems[0]!.todo}`
           : 'Let the controller read the sender and drive the gauge by a table, or fit the sender that the gauge was made for.',

@@ -7,7 +7,7 @@ describe('steps of sensors when a load is switched', () => {
   // The demo's fuel pressure sensor returns to the wing with the fan's amperes: a planted fault.
   it('expects the fuel pressure sensor on the wing to move with the fan, and those at the sensor earth not to', () => {
     const steps = sensorSteps(demoBuild(), /fan/i)
-    const fuel = steps.find(({ name }) => name === 'Fuel pressure sensor')!
+    const fuel = steps.find(({ name }) => name === 'Fuel pressure')!
     expect(Math.abs(fuel.step)).toBeGreaterThan(100)
     expect(fuel.earth).toBe('Earth stud, left wing')
     const manifold = steps.find(({ name }) => name === 'Manifold pressure')!

@@ -58,7 +58,9 @@ const findingsOf = (known: Known, sheet: OutputSheet): Finding[] => {
     ...missing.current,
     ...(output.limit || current === undefined ? [] : [`current limit of ${output.name}`]),
   ]
-  if (lacks.length > 0)
+  // One that is switched off in the controller or has no wire switches nothing; that is told elsewhere.
+  const idle = !output.configured || !sheet.wired
+  if (!idle && lacks.length > 0)
     tell({
       rule: 'output-current',
       verdict: 'unknown',
@@ -66,7 +68,7 @@ const findingsOf = (known: Known, sheet: OutputSheet): Finding[] => {
       todo: `Enter the ${list(lacks)}.`,
       missing: list(lacks),
     })
-  else if (current !== undefined && output.limit) {
+  else if (!idle && current !== undefined && output.limit) {
     const limit = output.limit.value
     tell({
       rule: 'output-current',

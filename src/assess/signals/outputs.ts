@@ -18,6 +18,7 @@ export type Danger = 'starter' | 'fuel pump' | 'injector' | 'ignition coil' | 'm
 export interface OutputSheet {
   readonly output: Output
   readonly device: Device | undefined
+  readonly wired: boolean
   /** A that it switches when on, and where the figure comes from. */
   readonly current: number | undefined
   readonly from: string
@@ -230,6 +231,7 @@ export const outputSheet = (known: Known, output: Output): OutputSheet => {
   return {
     output,
     device,
+    wired: (circuit.wiresAt.get(endpointOf(output.device, output.pin))?.length ?? 0) > 0,
     current,
     from,
     runs: runsOf(known, device),

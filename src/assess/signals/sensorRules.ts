@@ -41,7 +41,7 @@ const curveFinding = (known: Known, { sensor, problems, curve }: SensorSheet): F
           : 'Nothing.',
       working: sensor.readings.map(
         ({ value, shows }, i) =>
-          `${readingWords(sensor, value)} at ${Number(shows.toPrecision(5))}: curve less reading ${errorWords(sensor, curve.residuals[i] ?? 0)}`,
+          `${readingWords(sensor, value)} at ${Number(shows.toPrecision(5))}: curve less reading ${curve.residuals[i] ? errorWords(sensor, curve.residuals[i]!) : 'none'}`,
       ),
     }),
   ]

@@ -3,7 +3,13 @@ import { backOnCurve, onCurve } from '../../engineering/electrical/earthOffset.t
 import type { Interval } from '../../engineering/signals/interval.ts'
 import { linearSensor } from '../../engineering/signals/linear/linearSensor.ts'
 import type { InputCircuit } from '../../engineering/signals/resistanceSwitch/circuit.ts'
-import { type DividerPoint, dividerPoint } from '../../engineering/signals/thermistor/divider.ts'
+import type { Part } from '../../engineering/signals/resistanceSwitch/design.ts'
+import {
+  bestDividerPullUp,
+  type DividerChoice,
+  type DividerPoint,
+  dividerPoint,
+} from '../../engineering/signals/thermistor/divider.ts'
 import {
   fitBeta,
   fitSteinhartHart,
@@ -127,7 +133,12 @@ const fromSheet = ({ form, quantity, curve = [] }: Sensor): SensorCurve => {
 }
 
 /** From readings where there are any, else from the sheet. Throws `Refusal` as its fits do. */
-export const curveOf = (sensor: Sensor): SensorCurve => (sensor.readings ? fromReadings(sensor) : fromSheet(sensor))
+export const curveOf = (sensor: Sensor): SensorCurve => {
+  const curve = sensor.readings ? fromReadings(sensor) : fromSheet(sensor)
+  // A curve drawn exactly through its points misses them by rounding alone.
+  const nothing = 1e-9 * (curve.span.high - curve.span.low)
+  return { ...curve, residuals: curve.residuals.map((each) => (Math.abs(each) <= nothing ? 0 : each)) }
+}
 
 export const sensorSheet = (known: Known, sensor: Sensor): SensorSheet => {
   const input = sensor.input === undefined ? undefined : own(known.build.collections.inputs, sensor.input)
@@ -195,22 +206,35 @@ export const electricalAt = (sensor: Sensor, input: Input | undefined, volts: nu
 export const circuitOfSensor = ({ bound }: SensorSheet): InputCircuit | undefined =>
   bound.circuit && bound.offset && { ...bound.circuit, earthOffset: bound.offset.interval }
 
+const wholeCurve = (curve: SensorCurve) => ({
+  temperatureOf: (resistance: number) => curve.valueOf(resistance) ?? Number.NaN,
+  resistanceOf: (temperature: number) => curve.electricalOf(temperature) ?? Number.NaN,
+  ...(curve.plusMinusAt ? { plusMinusAt: curve.plusMinusAt } : {}),
+})
+
 /** A thermistor's errors and resolution, evenly over what it covers; empty while a figure is missing. */
 export const thermistorRange = (sheet: SensorSheet, count: number): DividerPoint[] => {
   const { curve, covers, sensor } = sheet
   const circuit = circuitOfSensor(sheet)
   if (!curve || !covers || !circuit || sensor.form !== 'resistance' || sensor.quantity !== 'temperature') return []
-  const whole = {
-    temperatureOf: (resistance: number) => curve.valueOf(resistance) ?? Number.NaN,
-    resistanceOf: (temperature: number) => curve.electricalOf(temperature) ?? Number.NaN,
-    ...(curve.plusMinusAt ? { plusMinusAt: curve.plusMinusAt } : {}),
-  }
+  const whole = wholeCurve(curve)
   return Array.from({ length: count }, (_, i) =>
     dividerPoint(
       whole,
       circuit,
       covers.low + ((covers.high - covers.low) * i) / (count - 1),
       sensor.contact?.value ?? 0,
+      sensor.dissipation,
     ),
   )
+}
+
+/** The pull-up with which the coarsest step over the range is finest; undefined while a figure is missing. */
+export const finestPullUp = (sheet: SensorSheet, candidates: readonly Part[]): DividerChoice | undefined => {
+  const { curve, covers, sensor } = sheet
+  const circuit = circuitOfSensor(sheet)
+  if (!curve || !covers || !circuit || sensor.form !== 'resistance' || sensor.quantity !== 'temperature')
+    return undefined
+  const { pullUp: _there, ...rest } = circuit
+  return bestDividerPullUp(wholeCurve(curve), rest, covers, candidates, 'resolution')
 }

@@ -18,9 +18,10 @@ export interface TrackPair {
 
 const trackOf = (sensor: Sensor): Track | undefined => {
   if (sensor.form !== 'ratio of supply' || sensor.trackTolerance === undefined) return undefined
-  const points = sensor.readings
-    ? sensor.readings.map(({ value, shows }) => ({ position: value, share: shows }))
-    : sensor.curve?.map(([share, position]) => ({ share, position }))
+  // The map is what the controller was taught; readings are what the pedal then shows.
+  const points =
+    sensor.curve?.map(([share, position]) => ({ share, position })) ??
+    sensor.readings?.map(({ value, shows }) => ({ position: value, share: shows }))
   return (
     points && {
       name: sensor.name,
@@ -29,6 +30,13 @@ const trackOf = (sensor: Sensor): Track | undefined => {
     }
   )
 }
+
+/** Both tracks read at one position of the pedal. */
+const sweepOf = (one: Sensor, two: Sensor): { readonly one: number; readonly two: number }[] =>
+  (one.readings ?? []).flatMap(({ value, shows }) => {
+    const beside = two.readings?.find((each) => each.value === value)
+    return beside ? [{ one: shows, two: beside.shows }] : []
+  })
 
 /** Each pair once, under the sensor that names its twin. */
 export const trackPairs = ({ build }: Known): TrackPair[] =>
@@ -51,7 +59,7 @@ export const trackPairs = ({ build }: Known): TrackPair[] =>
     const base = { one, two, limit, tracks, missing }
     if (!tracks) return [{ ...base, agreement: undefined, problems: [] }]
     try {
-      return [{ ...base, agreement: trackAgreement(...tracks), problems: [] }]
+      return [{ ...base, agreement: trackAgreement(...tracks, sweepOf(one, two)), problems: [] }]
     } catch (error) {
       if (!(error instanceof Refusal)) throw error
       return [{ ...base, agreement: undefined, problems: error.problems }]

@@ -3,7 +3,7 @@
  *   T1  charge into the cooler   K    230 … 600
  *   ε   effectiveness            1    0 … 1
  *   Tc  cold reference           K    220 … 420
- *   Ca  charge                   W/K  0.1 … 1e5
+ *   Ca  charge                   W/K  0.1 … 1e6
  *   T2  charge out               K
  *   Q   heat taken out           W
  * Errors: `out-of-range` (an effectiveness over 1: sensors swapped), `inconsistent-inputs`. Limits: steady, charge the lesser rate.

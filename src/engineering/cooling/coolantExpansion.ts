@@ -32,9 +32,7 @@ export const coolantExpansion = calculation({
   formula: '{growth} = {volume} × (ρ({glycol}, {cold}) / ρ({glycol}, {hot}) − 1)',
   sources: [ashrae],
   cautions: ['Fill and look at the level cold. Never open a hot system.'],
-  limits: [
-    'Tables differ, so the growth is good to about 10 %; growth of the metal is not counted.',
-  ],
+  limits: ['Tables differ, so the growth is good to about 10 %; growth of the metal is not counted.'],
   checks: [
     {
       inputs: { volume: 1, glycol: 0.4728, cold: 293.15, hot: 353.15 },

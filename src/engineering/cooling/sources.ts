@@ -45,10 +45,7 @@ const between = (table: readonly (readonly number[])[], row: number, column: num
   return (1 - a) * ((1 - b) * at(i, j) + b * at(i, j + 1)) + a * ((1 - b) * at(i + 1, j) + b * at(i + 1, j + 1))
 }
 
-/** 40 °F … 250 °F. */
-export const COLDEST = (DENSITY_FAHRENHEIT[0] + 459.67) / 1.8
-export const HOTTEST = (250 + 459.67) / 1.8
-
+/** 40 °F … 250 °F is 277.6 … 394.3 K. */
 export const densityOf = (glycol: number, temperature: number): number =>
   POUND_PER_CUBIC_FOOT *
   between(DENSITY_PRINTED, (temperature * 1.8 - 459.67 - DENSITY_FAHRENHEIT[0]) / 10, glycol * 10)

@@ -5,7 +5,11 @@ import { cholesky, choleskyLogDeterminant, choleskySolve } from './cholesky.ts'
 describe('Cholesky factors', () => {
   it('agree with ml-matrix on a matrix, a solution and a determinant', () => {
     const n = 12
-    const root = Matrix.from1DArray(n, n, Array.from({ length: n * n }, (_, i) => Math.sin(3 + i * i)))
+    const root = Matrix.from1DArray(
+      n,
+      n,
+      Array.from({ length: n * n }, (_, i) => Math.sin(3 + i * i)),
+    )
     const matrix = root.mmul(root.transpose()).add(Matrix.eye(n))
     const right = Array.from({ length: n }, (_, i) => i - 4)
     const l = cholesky(Float64Array.from(matrix.to1DArray()), n)!

@@ -7,13 +7,17 @@ import { type LeastSquares, leastSquares } from './leastSquares.ts'
 import { biweight, medianScale } from './robust.ts'
 
 const numbers = (text: string): number[] => text.trim().split(/\s+/).map(Number)
-const fit = (
+const fitted = (
   model: (b: Float64Array, x: number) => number,
   x: readonly number[],
   y: readonly number[],
   start: readonly number[],
 ): LeastSquares =>
-  leastSquares({ start, residuals: (b) => Float64Array.from(y, (value, i) => model(b, x[i]!) - value), iterations: 500 })
+  leastSquares({
+    start,
+    residuals: (b) => Float64Array.from(y, (value, i) => model(b, x[i]!) - value),
+    iterations: 500,
+  })
 /** Correct digits, as NIST counts them. */
 const digits = (found: number, certified: number): number => -Math.log10(Math.abs(found / certified - 1))
 
@@ -33,7 +37,7 @@ describe('non-linear least squares', () => {
     [500, 0.0001],
     [250, 0.0005],
   ])('finds Misra1a from %d, %d, with its standard deviations', (...start) => {
-    const found = fit((b, x) => b[0]! * (1 - Math.exp(-b[1]! * x)), misraX, misraY, start)
+    const found = fitted((b, x) => b[0]! * (1 - Math.exp(-b[1]! * x)), misraX, misraY, start)
     expect(found.converged).toBe(true)
     expect(digits(found.parameters[0]!, 2.3894212918e2)).toBeGreaterThan(7)
     expect(digits(found.parameters[1]!, 5.5015643181e-4)).toBeGreaterThan(7)
@@ -43,30 +47,32 @@ describe('non-linear least squares', () => {
     expect(digits(deviation(0), 2.7070075241)).toBeGreaterThan(6)
     expect(digits(deviation(1), 7.2668688436e-6)).toBeGreaterThan(6)
   })
-  it.each([
-    [[1000, 1000, 400, 40, 0.7, 0.3, 0.03]],
-    [[1300, 1500, 500, 75, 1, 0.4, 0.05]],
-  ])('finds Thurber from %j', (start) => {
-    const found = fit(
-      (b, x) =>
-        (b[0]! + x * (b[1]! + x * (b[2]! + x * b[3]!))) / (1 + x * (b[4]! + x * (b[5]! + x * b[6]!))),
-      thurberX,
-      thurberY,
-      start,
-    )
-    const certified = [
-      1.28813968e3, 1.4910792535e3, 5.8323836877e2, 7.5416644291e1, 9.6629502864e-1, 3.9797285797e-1, 4.9727297349e-2,
-    ]
-    certified.forEach((value, i) => {
-      expect(digits(found.parameters[i]!, value)).toBeGreaterThan(6)
-    })
-    expect(digits(found.sumOfSquares, 5.6427082397e3)).toBeGreaterThan(8)
-  })
+  it.each([[[1000, 1000, 400, 40, 0.7, 0.3, 0.03]], [[1300, 1500, 500, 75, 1, 0.4, 0.05]]])(
+    'finds Thurber from %j',
+    (start) => {
+      const found = fitted(
+        (b, x) => (b[0]! + x * (b[1]! + x * (b[2]! + x * b[3]!))) / (1 + x * (b[4]! + x * (b[5]! + x * b[6]!))),
+        thurberX,
+        thurberY,
+        start,
+      )
+      const certified = [
+        1.28813968e3, 1.4910792535e3, 5.8323836877e2, 7.5416644291e1, 9.6629502864e-1, 3.9797285797e-1, 4.9727297349e-2,
+      ]
+      certified.forEach((value, i) => {
+        expect(digits(found.parameters[i]!, value)).toBeGreaterThan(6)
+      })
+      expect(digits(found.sumOfSquares, 5.6427082397e3)).toBeGreaterThan(8)
+    },
+  )
   // From NIST's first start (25, 39, 41.5, 39) several well-known solvers stop short: a known trait of this set.
   it('finds MGH09 from its second start', () => {
-    const found = fit((b, x) => (b[0]! * (x * x + b[1]! * x)) / (x * x + b[2]! * x + b[3]!), mghX, mghY, [
-      0.25, 0.39, 0.415, 0.39,
-    ])
+    const found = fitted(
+      (b, x) => (b[0]! * (x * x + b[1]! * x)) / (x * x + b[2]! * x + b[3]!),
+      mghX,
+      mghY,
+      [0.25, 0.39, 0.415, 0.39],
+    )
     const certified = [1.9280693458e-1, 1.9128232873e-1, 1.2305650693e-1, 1.3606233068e-1]
     certified.forEach((value, i) => {
       expect(digits(found.parameters[i]!, value)).toBeGreaterThan(5)
@@ -74,9 +80,9 @@ describe('non-linear least squares', () => {
     expect(digits(found.sumOfSquares, 3.0750560385e-4)).toBeGreaterThan(8)
   })
   it('has no covariance where two parameters do the same', () => {
-    const found = fit((b, x) => (b[0]! + b[1]!) * x, misraX, misraY, [0.1, 0.1])
+    const found = fitted((b, x) => (b[0]! + b[1]!) * x, misraX, misraY, [0.1, 0.1])
     expect(found.inverse).toBeUndefined()
-    expect(() => fit((b, x) => b[0]! + b[1]! * x, [1], [1], [0, 0])).toThrow(/1 residuals cannot fix 2/)
+    expect(() => fitted((b, x) => b[0]! + b[1]! * x, [1], [1], [0, 0])).toThrow(/1 residuals cannot fix 2/)
   })
 })
 

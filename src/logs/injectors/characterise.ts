@@ -86,7 +86,10 @@ export async function characteriseInjectors(
       ['Log the known set again with the hardware as it is now, or test the unknown set on a bench.'],
     )
   const missing = ([known, unknown] as const).flatMap((log, i) =>
-    missingRoles(log.roles, seriesOptions).map((role) => ({ log: i === 0 ? ('known' as const) : ('unknown' as const), role })),
+    missingRoles(log.roles, seriesOptions).map((role) => ({
+      log: i === 0 ? ('known' as const) : ('unknown' as const),
+      role,
+    })),
   )
   if (missing.length > 0) {
     const of = (log: 'known' | 'unknown'): Role[] => missing.filter((each) => each.log === log).map(({ role }) => role)
@@ -109,7 +112,9 @@ export async function characteriseInjectors(
     )
   }
   if (ways.includes('rail') && !([known, unknown] as const).every(({ roles }) => has(roles, 'barometricPressure')))
-    assumptions.push('Air pressure was not logged: 101.3 kPa is taken to turn gauge fuel pressure into pressure across.')
+    assumptions.push(
+      'Air pressure was not logged: 101.3 kPa is taken to turn gauge fuel pressure into pressure across.',
+    )
   if (![known, unknown].every(({ roles }) => has(roles, 'chargeTemperatureAfter'))) {
     doubts.push(TEMPERATURE_DOUBT / TEMPERATURE)
     assumptions.push(
@@ -117,7 +122,9 @@ export async function characteriseInjectors(
     )
   }
   if (known.pulsesPerCycle === undefined || unknown.pulsesPerCycle === undefined)
-    assumptions.push('One pulse of each injector a cycle (sequential) where nothing else was said; alike in both logs it cancels.')
+    assumptions.push(
+      'One pulse of each injector a cycle (sequential) where nothing else was said; alike in both logs it cancels.',
+    )
   assumptions.push(
     seriesOptions.trimMissing
       ? 'The closed-loop trim is multiplied onto the logged pulse.'
@@ -140,7 +147,9 @@ export async function characteriseInjectors(
   if (delays.known.correlation === undefined && delays.unknown.correlation !== undefined) delays.known = delays.unknown
   if (delays.unknown.correlation === undefined && delays.known.correlation !== undefined) delays.unknown = delays.known
   if (delays.known.correlation === undefined && !seriesOptions.narrowBand)
-    assumptions.push('The delay of lambda could not be found in either log; it is taken as none, and only long steady stretches bear that.')
+    assumptions.push(
+      'The delay of lambda could not be found in either log; it is taken as none, and only long steady stretches bear that.',
+    )
   const found = (['known', 'unknown'] as const).map((log) => {
     const given = log === 'known' ? known : unknown
     return injectorWindows(runs[log], log, delays[log], {
@@ -176,7 +185,9 @@ export async function characteriseInjectors(
     cannot(
       'too-few-windows',
       `the log of the ${log} set has ${count === 0 ? 'no steady window' : `only ${count} steady window${count === 1 ? '' : 's'}`} of ${WINDOW} s with speed, pressure, pulse, volts and lambda at rest; ${WINDOWS_NEEDED} are needed`,
-      [`Hold six or more loads from idle to the longest safe pulse, ${Math.ceil(3 * hold)} s each, with the ${log} set.`],
+      [
+        `Hold six or more loads from idle to the longest safe pulse, ${Math.ceil(3 * hold)} s each, with the ${log} set.`,
+      ],
       { provenance: full },
     )
   if (spoken.length < WINDOWS_NEEDED) return few('known', spoken.length)
@@ -212,14 +223,14 @@ export async function characteriseInjectors(
     added: (pulse) => (added && shortOfCard && pulse < shortOfCard.below.value ? between(added, pulse) : 0),
     deadTimeSpread: Math.max(0, ...card.deadTime.map(([, time]) => time.plusMinus ?? 0)) / 1.96,
   }
-  const fit = (below?: number, of: readonly InjectorWindow[] = windows): JointFit | undefined =>
+  const joint = (below?: number, of: readonly InjectorWindow[] = windows): JointFit | undefined =>
     jointFit(of, set, {
       reference: card.pressure.value,
       knots,
       offsetSpread: Math.hypot(...doubts) / 1.96,
       ...(below === undefined ? {} : { bendBelow: below }),
     })
-  const straight = fit()
+  const straight = joint()
   if (!straight)
     return cannot('not-separable', 'the windows do not determine slope and dead time', next, { provenance: full })
   const notIdentified: { what: string; why: string }[] = [
@@ -228,7 +239,7 @@ export async function characteriseInjectors(
       why: `two logs fix only the ratio to the known set; the flow follows from the card “${card.name}” and carries its ±`,
     },
   ]
-  const bending = seekBend(windows, straight, fit, set, knots, shortOfCard !== undefined)
+  const bending = seekBend(windows, straight, joint, set, knots, shortOfCard !== undefined)
   const chosen = bending.fit ?? straight
   if (bending.why) notIdentified.push({ what: 'a bend of short pulses', why: bending.why })
 
@@ -264,7 +275,8 @@ export async function characteriseInjectors(
       `The windows scatter ${chosen.excess.toFixed(1)} times as far as their own noise: something that the model does not hold (another fuel, changed breathing, a leaking regulator) is in one of the logs. The intervals are widened by it but cannot hold a bias.`,
     )
   const outliers = chosen.weights.filter((weight) => weight === 0).length
-  if (outliers > 0) cautions.push(`${outliers} of ${windows.length} windows stand so far off that they were not counted.`)
+  if (outliers > 0)
+    cautions.push(`${outliers} of ${windows.length} windows stand so far off that they were not counted.`)
   const across = windows.map(({ logAcross }) => Math.exp(logAcross))
   const spreadAcross = Math.max(...across) / Math.min(...across)
   if (spreadAcross > 1.1 || Math.abs(Math.log(median(across) / card.pressure.value)) > 0.1)
@@ -320,7 +332,9 @@ export async function characteriseInjectors(
         { value: Number(voltage.toFixed(2)) },
         { value: time, plusMinus, unit: 'ms' },
       ]),
-      ...(bending.fit ? { shortPulse: shortPulseOf(chosen, bending.below!, driven, half(chosen.parameters.length - 1)) } : {}),
+      ...(bending.fit
+        ? { shortPulse: shortPulseOf(chosen, bending.below!, driven, half(chosen.parameters.length - 1)) }
+        : {}),
       coverage: 0.95,
       method: 'two logs',
       provenance: {
@@ -339,10 +353,7 @@ const relative = (measure: { value: number; plusMinus?: number | undefined }): n
 const seconds = (windows: readonly InjectorWindow[]): number =>
   windows.reduce((sum, { from, to }) => sum + to - from, 0)
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!
-const between = (
-  table: readonly (readonly [{ value: number }, { value: number }])[],
-  pulse: number,
-): number => {
+const between = (table: readonly (readonly [{ value: number }, { value: number }])[], pulse: number): number => {
   const sorted = table.map(([a, b]) => [a.value, b.value] as const).sort((a, b) => a[0] - b[0])
   const right = sorted.findIndex(([each]) => each >= pulse)
   if (right <= 0) return sorted[right === 0 ? 0 : sorted.length - 1]![1]
@@ -375,7 +386,9 @@ function deadTimePoints(
   const driven = points.map(({ voltage }) => knots.indexOf(voltage))
   const [first, last] = [driven[0], driven.at(-1)]
   if (first === undefined || last === undefined || knots[last]! - knots[first]! < 1) return points
-  const far = [8, 9, 10, 11, 12, 13, 14, 15, 16].filter((each) => each < knots[first]! - NEAR_VOLTAGE || each > knots[last]! + NEAR_VOLTAGE)
+  const far = [8, 9, 10, 11, 12, 13, 14, 15, 16].filter(
+    (each) => each < knots[first]! - NEAR_VOLTAGE || each > knots[last]! + NEAR_VOLTAGE,
+  )
   for (const voltage of far) {
     const share = (form: (each: number) => number): number =>
       (form(voltage) - form(knots[first]!)) / (form(knots[last]!) - form(knots[first]!))
@@ -399,7 +412,7 @@ function deadTimePoints(
 function seekBend(
   windows: readonly InjectorWindow[],
   straight: JointFit,
-  fit: (below: number) => JointFit | undefined,
+  bentFit: (below: number) => JointFit | undefined,
   set: KnownSet,
   knots: readonly number[],
   cardSpeaks: boolean,
@@ -411,15 +424,17 @@ function seekBend(
     .map(({ pulse, voltage }) => pulse - straight.parameters[1 + nearest(voltage)]!)
     .sort((a, b) => a - b)
   const shortest = open[0]!
-  const candidates = [1.5, 2, 2.7, 3.6].map((times) => shortest * times).filter((below) => {
-    const inside = open.filter((each) => each < below).length
-    return below < 5e-3 && inside >= 6 && open.length - inside >= WINDOWS_NEEDED
-  })
+  const candidates = [1.5, 2, 2.7, 3.6]
+    .map((times) => shortest * times)
+    .filter((below) => {
+      const inside = open.filter((each) => each < below).length
+      return below < 5e-3 && inside >= 6 && open.length - inside >= WINDOWS_NEEDED
+    })
   if (candidates.length === 0)
     return { why: `the shortest opening of the unknown set was ${ms(shortest)} ms with too few windows near it` }
   let best: { fit: JointFit; below: number; strength: number } | undefined
   for (const below of candidates) {
-    const found = fit(below)
+    const found = bentFit(below)
     if (!found) continue
     const last = found.parameters.length - 1
     const strength = Math.abs(found.parameters[last]!) / Math.sqrt(found.covarianceOfRatio[last]![last]!)
@@ -442,7 +457,9 @@ function shortPulseOf(
   driven: readonly DeadTimePoint[],
   plusMinus: number,
 ): NonNullable<InjectorCard['shortPulse']> {
-  const dead = driven.reduce((best, each) => (Math.abs(each.voltage - 14) < Math.abs(best.voltage - 14) ? each : best)).value
+  const dead = driven.reduce((best, each) =>
+    Math.abs(each.voltage - 14) < Math.abs(best.voltage - 14) ? each : best,
+  ).value
   const depth = fit.parameters.at(-1)!
   const points = [0.25, 0.5, 0.75, 1].map((part) => part * below)
   return {

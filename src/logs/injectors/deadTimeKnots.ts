@@ -34,7 +34,10 @@ export function voltageKnots(voltages: readonly number[]): number[] {
 }
 
 /** Shares of the two knots that a voltage lies between; beyond the ends the last stretch runs on. */
-export function shares(knots: readonly number[], voltage: number): { readonly index: number; readonly value: number }[] {
+export function shares(
+  knots: readonly number[],
+  voltage: number,
+): { readonly index: number; readonly value: number }[] {
   if (knots.length === 1) return [{ index: 0, value: 1 }]
   let right = knots.findIndex((each) => each >= voltage)
   if (right < 0) right = knots.length - 1

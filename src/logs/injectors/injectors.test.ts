@@ -6,6 +6,7 @@ import { readInjectorCard, writeInjectorCard } from '../../model/readInjectorCar
 import { bench } from '../fixtures.test-helper.ts'
 import { importLog } from '../import.ts'
 import { type BoundRole, bindRole, guessRoles } from '../roles.ts'
+import { benchRows, characteriseBench } from './benchTest.ts'
 import { characteriseInjectors, type InjectorOptions, type LogOfSet } from './characterise.ts'
 import type { InjectorResult, InjectorTold } from './result.ts'
 
@@ -88,12 +89,17 @@ describe('injectors from two logs', () => {
     const narrow = told(await run(5, {}, { lambdaTolerance: 0 }))
     const wide = told(await run(5, {}, { lambdaTolerance: 0.01 }, cardOf(KNOWN_SET, 0.03)))
     expect(wide.ratio!.plusMinus).toBeCloseTo(narrow.ratio!.plusMinus, 5)
-    expect(wide.slope.plusMinus / wide.slope.value).toBeCloseTo(Math.hypot(0.03, 0.01, narrow.slope.plusMinus / narrow.slope.value), 3)
+    expect(wide.slope.plusMinus / wide.slope.value).toBeCloseTo(
+      Math.hypot(0.03, 0.01, narrow.slope.plusMinus / narrow.slope.value),
+      3,
+    )
   })
 
   it('marks volts that were not driven, and asks for the load steps that would settle them', async () => {
     const found = told(await run(7, { switchLoads: false }))
-    expect(found.deadTime.filter(({ support }) => support === 'driven').every(({ voltage }) => voltage > 13.3)).toBe(true)
+    expect(found.deadTime.filter(({ support }) => support === 'driven').every(({ voltage }) => voltage > 13.3)).toBe(
+      true,
+    )
     expect(found.notIdentified.map(({ what }) => what)).toContain('dead time at other volts')
     expect(found.next.join(' ')).toMatch(/switch headlamps, heated screen, blower and fans on for \d+ s/)
     const stepped = told(await run(7))
@@ -127,7 +133,9 @@ describe('injectors from two logs', () => {
 
   it('names what is missing, and takes two pulses a cycle into account', async () => {
     const known = await logOf('known', { seed: 1, set: KNOWN_SET })
-    const unknown = await logOf('unknown', { seed: 2, set: UNKNOWN_SET }, (csv) => csv.replace('Lambda,Battery', 'X1,X2'))
+    const unknown = await logOf('unknown', { seed: 2, set: UNKNOWN_SET }, (csv) =>
+      csv.replace('Lambda,Battery', 'X1,X2'),
+    )
     expect(await characteriseInjectors(known, unknown, cardOf(KNOWN_SET))).toMatchObject({
       answer: 'cannot-tell',
       because: 'missing-role',
@@ -137,5 +145,44 @@ describe('injectors from two logs', () => {
     expect(one.ratio!.value).toBeCloseTo(1, 2)
     const two = told(await characteriseInjectors(known, { ...known, pulsesPerCycle: 2 }, cardOf(KNOWN_SET)))
     expect(two.ratio!.value).toBeCloseTo(0.5, 2)
+  })
+})
+
+describe('injectors from a bench test alone', () => {
+  it('finds slope, dead times and the bend from a table of weighings', async () => {
+    const rows: string[] = []
+    let k = 0
+    for (const volts of [10, 12, 14])
+      for (const pulse of [1.3, 2, 3, 5, 8, 12]) {
+        const open = pulse * 1e-3 - UNKNOWN_SET.deadTime(volts)
+        const bend = pulse === 1.3 ? 1.25 : 1
+        const share = 1 + 0.002 * Math.sin(17 * ++k)
+        if (open > 0) rows.push(`${pulse},${volts},1000,${(UNKNOWN_SET.slope * open * bend * share * 1e6).toFixed(3)}`)
+      }
+    const report = await importLog(
+      work.file('bench.csv', `Pulse width [ms],Injector voltage [V],Pulses,Fuel mass [g]\n${rows.join('\n')}\n`),
+      work.path('bench.parquet'),
+    )
+    const roles = guessRoles(report.channels).flatMap(({ role, channel }) => {
+      const bound = bindRole(role, report.channels.find((each) => each.name === channel)!, true)
+      return bound ? [bound] : []
+    })
+    const read = await benchRows(work.path('bench.parquet'), roles, 3e5)
+    expect(read.missing).toEqual([])
+    const found = told(
+      characteriseBench(read.rows, {
+        name: 'bench',
+        fluid: { name: 'n-heptane', density: { value: 684 } },
+        pressure: 3e5,
+      }),
+    )
+    expect(Math.abs(found.slope.value / UNKNOWN_SET.slope - 1)).toBeLessThan(0.004)
+    for (const { voltage, value, plusMinus } of found.deadTime)
+      expect(Math.abs(value - UNKNOWN_SET.deadTime(voltage))).toBeLessThan(2 * plusMinus)
+    expect(found.card.shortPulse?.added?.length).toBeGreaterThanOrEqual(2)
+    expect(readInjectorCard(writeInjectorCard(found.card)).method).toBe('bench test')
+    expect(characteriseBench([], { name: 'x', fluid: found.card.fluid, pressure: 3e5 }, ['fuelMass'])).toMatchObject({
+      sentence: 'Cannot tell: the bench test has no column for fuel mass of a bench test.',
+    })
   })
 })

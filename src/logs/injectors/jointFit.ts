@@ -70,7 +70,12 @@ const STIFFNESS = Array.from({ length: 13 }, (_, i) => 10 ** (-3 + 0.75 * i))
 const REACH = 6
 
 /** Windows that follow one another resemble each other where a loop trims or a film dries: fewer of them count, (1 + ρ)/(1 − ρ). */
-function kinship(windows: readonly InjectorWindow[], residuals: Float64Array, noise: Float64Array, scale: number): number {
+function kinship(
+  windows: readonly InjectorWindow[],
+  residuals: Float64Array,
+  noise: Float64Array,
+  scale: number,
+): number {
   let [products, squares, pairs] = [0, 0, 0]
   const standard = (i: number): number => Math.max(-3, Math.min(3, residuals[i]! / noise[i]! / scale))
   for (let i = 1; i < windows.length; i++) {

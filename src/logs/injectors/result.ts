@@ -31,7 +31,9 @@ export interface InjectorProvenance {
   readonly known: string | null
   readonly unknown: string
   readonly card: string | null
-  readonly delay?: Readonly<Record<'known' | 'unknown', { readonly a: number; readonly b: number; readonly found: boolean }>>
+  readonly delay?: Readonly<
+    Record<'known' | 'unknown', { readonly a: number; readonly b: number; readonly found: boolean }>
+  >
   readonly leftOut?: Readonly<Record<'known' | 'unknown', Readonly<Record<string, number>>>>
 }
 
@@ -60,7 +62,13 @@ export interface InjectorTold {
 
 export interface InjectorUnknown {
   readonly answer: 'cannot-tell'
-  readonly because: 'missing-role' | 'changed-hardware' | 'too-few-windows' | 'no-overlap' | 'not-separable' | 'too-wide'
+  readonly because:
+    | 'missing-role'
+    | 'changed-hardware'
+    | 'too-few-windows'
+    | 'no-overlap'
+    | 'not-separable'
+    | 'too-wide'
   readonly sentence: string
   readonly missing?: readonly { readonly log: 'known' | 'unknown'; readonly role: Role }[]
   readonly next: readonly string[]

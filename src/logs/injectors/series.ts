@@ -34,7 +34,9 @@ export const missingRoles = (roles: readonly BoundRole[], options: SeriesOptions
   const has = (role: Role): boolean => roles.some((bound) => bound.role === role)
   return [
     ...NEEDED.filter((role) => !has(role) && !(role === 'batteryVoltage' && has('injectorVoltage'))),
-    ...(has(options.narrowBand ? 'narrowBandVoltage' : 'lambda') ? [] : [options.narrowBand ? 'narrowBandVoltage' : 'lambda']),
+    ...(has(options.narrowBand ? 'narrowBandVoltage' : 'lambda')
+      ? []
+      : [options.narrowBand ? 'narrowBandVoltage' : 'lambda']),
     ...(options.trimMissing && !has('fuelTrim') ? (['fuelTrim'] as const) : []),
   ] as Role[]
 }
@@ -51,7 +53,12 @@ export async function injectorSeries(
   options: SeriesOptions,
 ): Promise<InjectorSeries[]> {
   const of = (role: Role): BoundRole | undefined => roles.find((bound) => bound.role === role)
-  const fast = [of('engineSpeed')!, of('manifoldPressure')!, of('injectorPulseWidth')!, of(options.narrowBand ? 'narrowBandVoltage' : 'lambda')!]
+  const fast = [
+    of('engineSpeed')!,
+    of('manifoldPressure')!,
+    of('injectorPulseWidth')!,
+    of(options.narrowBand ? 'narrowBandVoltage' : 'lambda')!,
+  ]
   const runs = await grid(parquet, fast, FINEST)
   const slow = async (bound: BoundRole | undefined): Promise<readonly GridRun[] | undefined> =>
     bound && (await grid(parquet, [bound], FINEST))

@@ -22,12 +22,7 @@ function cubic(u: number, intervals: number): { first: number; values: [number, 
   const s = 1 - t
   return {
     first,
-    values: [
-      s ** 3 / 6,
-      (3 * t ** 3 - 6 * t ** 2 + 4) / 6,
-      (-3 * t ** 3 + 3 * t ** 2 + 3 * t + 1) / 6,
-      t ** 3 / 6,
-    ],
+    values: [s ** 3 / 6, (3 * t ** 3 - 6 * t ** 2 + 4) / 6, (-3 * t ** 3 + 3 * t ** 2 + 3 * t + 1) / 6, t ** 3 / 6],
   }
 }
 
@@ -48,8 +43,7 @@ export function makeSurface(points: readonly (readonly [speed: number, pressure:
   const bends: { index: number; value: number }[][] = []
   for (let i = 0; i < side; i++)
     for (let j = 0; j < side; j++) {
-      if (i + 2 < side)
-        bends.push([0, 1, 2].map((k) => ({ index: (i + k) * side + j, value: k === 1 ? -2 : 1 })))
+      if (i + 2 < side) bends.push([0, 1, 2].map((k) => ({ index: (i + k) * side + j, value: k === 1 ? -2 : 1 })))
       if (j + 2 < side) bends.push([0, 1, 2].map((k) => ({ index: i * side + j + k, value: k === 1 ? -2 : 1 })))
     }
   return {

@@ -21,7 +21,10 @@ export interface WindowRule {
 }
 
 /** Why stretches of the log were left out, and for how many seconds. */
-export type LeftOut = Record<'moving' | 'no fuel' | 'lambda at its end' | 'injector open throughout' | 'not stoichiometric' | 'holes', number>
+export type LeftOut = Record<
+  'moving' | 'no fuel' | 'lambda at its end' | 'injector open throughout' | 'not stoichiometric' | 'holes',
+  number
+>
 
 const HOLD = { speed: 0.02, pressure: 0.02, pulse: 0.02, lambda: 0.02, volts: 0.12 }
 const BEFORE = 0.06
@@ -152,7 +155,8 @@ function judge(
     for (let i = 1; i < rawLambda.length; i++) if (rawLambda[i]! > 0.45 !== rawLambda[i - 1]! > 0.45) crossings++
     if (crossings < 3) return 'not stoichiometric'
     stoichiometric = rawLambda.map(() => 1)
-  } else if (rawLambda.filter((value) => value <= lowest || value >= highest).length > cells / 3) return 'lambda at its end'
+  } else if (rawLambda.filter((value) => value <= lowest || value >= highest).length > cells / 3)
+    return 'lambda at its end'
   const speed = calm(cut(run.speed), 0.02)
   const pressure = calm(cut(run.pressure), 0.03)
   const pulse = calm(raw, 0.03)
@@ -172,7 +176,9 @@ function judge(
     const half = at - (before >> 1)
     const level = mean(now)
     return Math.max(
-      ...[values.subarray(at - before, half), values.subarray(half, at)].map((old) => Math.abs(middleOf(old) / level - 1)),
+      ...[values.subarray(at - before, half), values.subarray(half, at)].map((old) =>
+        Math.abs(middleOf(old) / level - 1),
+      ),
     )
   }
   if (
@@ -187,7 +193,9 @@ function judge(
   const logDensity = pressure.map((value, i) =>
     Math.log(value / (Number.isNaN(temperature[i]!) ? rule.temperature : temperature[i]!)),
   )
-  const logAcross = pressure.map((_, i) => Math.log(Number.isNaN(across[i]!) ? (rule.across ?? Number.NaN) : across[i]!))
+  const logAcross = pressure.map((_, i) =>
+    Math.log(Number.isNaN(across[i]!) ? (rule.across ?? Number.NaN) : across[i]!),
+  )
   if (logAcross.some(Number.isNaN)) return 'holes'
   // Only its scatter matters, so a dead time near enough serves.
   const together = lambda.map(
@@ -209,5 +217,8 @@ function judge(
 /** Each window's noise drawn towards the middle of all: a variance from a few dozen samples is itself a guess. */
 export function steadied(windows: readonly InjectorWindow[]): InjectorWindow[] {
   const middle = middleOf(Float64Array.from(windows, ({ noise }) => noise ** 2))
-  return windows.map((window) => ({ ...window, noise: Math.sqrt(Math.max((window.noise ** 2 + 6 * middle) / 7, 0.6 * window.noise ** 2)) }))
+  return windows.map((window) => ({
+    ...window,
+    noise: Math.sqrt(Math.max((window.noise ** 2 + 6 * middle) / 7, 0.6 * window.noise ** 2)),
+  }))
 }

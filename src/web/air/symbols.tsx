@@ -24,9 +24,9 @@ export function AirSymbol({ id }: { id: string }) {
     case 'compressor':
       return (
         <g>
-          <path className="body" d="M26 -24a26 26 0 1 0 0 8h8v-16h-16" transform="translate(-6 2)" />
-          <path className="pen" d="M-8 2m-4 0l-9 -12M-8 2l11 -11M-8 2l8 13M-8 2l-13 9" />
-          <circle className="body" cx="-8" cy="2" r="4" />
+          <path className="body" d="M-4 -24H27V-11H18A24 24 0 1 1 -4 -24z" />
+          <path className="pen" d="M-4 0l-9 -13M-4 0l10 -12M-4 0l13 8M-4 0l-2 16M-4 0l-16 4" />
+          <circle className="body" cx="-4" cy="0" r="4" />
         </g>
       )
     case 'cooler':

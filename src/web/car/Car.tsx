@@ -25,6 +25,7 @@ export function Car() {
   if (isEmpty(build)) return <Greeting />
   const findings = assessment?.findings ?? []
   const jobs = Object.values(build.collections.jobs).filter((job) => job.status === 'to do' || job.status === 'doing')
+  const accesses = Object.values(build.collections.accesses)
   const zones = planZones(build)
   const countOf = (zone: string): ZoneCount => {
     const here = findings.filter((item) => item.zone === zone && item.verdict !== 'sound')
@@ -33,6 +34,7 @@ export function Car() {
       worst: worst === 'sound' ? undefined : worst,
       findings: here.length,
       jobs: jobs.filter((job) => job.zone === zone).length,
+      open: accesses.filter((access) => access.zone === zone && access.isOpen).length,
     }
   }
   const worst = worstFirst(findings).filter((item) => item.verdict === 'no-go')
@@ -78,11 +80,15 @@ export function Car() {
             <ul>
               {next.jobs.slice(0, 8).map((job) => (
                 <li key={job.id}>
-                  {job.title} {next.waiting.includes(job) && <span className="soft small">waits for parts</span>}
+                  <Link to={`/jobs/of/${encodeURIComponent(job.id)}`}>{job.title}</Link>{' '}
+                  {next.waiting.includes(job) && <span className="soft small">waits for parts</span>}
                 </li>
               ))}
             </ul>
             {next.jobs.length > 8 && <p className="soft">and {next.jobs.length - 8} more.</p>}
+            <p>
+              <Link to="/jobs/sitting">Choose for the next sitting</Link>
+            </p>
           </>
         )}
         {worst.length > 0 && (

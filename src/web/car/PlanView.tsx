@@ -7,6 +7,8 @@ export interface ZoneCount {
   readonly worst: 'no-go' | 'marginal' | 'unknown' | undefined
   readonly findings: number
   readonly jobs: number
+  /** Accesses that are open. */
+  readonly open: number
 }
 interface Props {
   readonly zones: readonly PlanZone[]
@@ -19,9 +21,10 @@ interface Props {
 
 /** Under this width of the drawing, findings and jobs take a line each. */
 const NARROW = 480
-const countWords = ({ findings, jobs }: ZoneCount): readonly string[] => [
+const countWords = ({ findings, jobs, open }: ZoneCount): readonly string[] => [
   ...(findings > 0 ? [`${findings} finding${findings === 1 ? '' : 's'}`] : []),
   ...(jobs > 0 ? [`${jobs} job${jobs === 1 ? '' : 's'}`] : []),
+  ...(open > 0 ? [`${open} open`] : []),
 ]
 const tellCount = (count: ZoneCount): string => countWords(count).join(', ') || 'nothing open'
 
@@ -40,7 +43,7 @@ export function PlanView({ zones, runs, length, width, countOf, hrefOf }: Props)
   const long = length ?? Math.max(...points.map(([x]) => x))
   const half = (width ?? 2 * Math.max(...points.map(([, y]) => Math.abs(y)))) / 2
   const narrow = room < NARROW
-  const label = narrow ? 52 : 44
+  const label = narrow ? 67 : 44
   const margin = narrow ? 112 : Math.min(170, room * 0.28)
   const scale = Math.max(20, Math.min((room - 2 * margin) / (2 * half), 680 / long))
   const middle = room / 2

@@ -1,4 +1,5 @@
 /** One figure of a station: closed a line, opened its working. Where something is tried, both figures and the difference. */
+import { useState } from 'react'
 import { type Datum, type Figure, isKnown } from '../../assess/chain/chain.ts'
 import type { Kind } from '../../units/kinds.ts'
 import { showPreferred } from '../parts/units.ts'
@@ -7,15 +8,11 @@ export const datumText = (kind: Kind, datum: Datum | undefined): string =>
   datum !== undefined && isKnown(datum)
     ? showPreferred(kind, datum.value, datum.plusMinus === 0 ? undefined : datum.plusMinus)
     : 'unknown'
-/** Without its ±, for a drawing: three digits, temperatures to a whole degree Celsius. */
-export const shortText = (kind: Kind, datum: Datum | undefined): string => {
-  if (datum === undefined || !isKnown(datum)) return '?'
-  const { value } = datum
-  return showPreferred(
-    kind,
-    kind === 'temperature' ? Math.round(value - 273.15) + 273.15 : Number(value.toPrecision(3)),
-  )
-}
+/** Without its ±, for a drawing: three digits in the unit shown. */
+export const shortText = (kind: Kind, datum: Datum | undefined): string =>
+  datum === undefined || !isKnown(datum)
+    ? '?'
+    : showPreferred(kind, datum.value).replace(/\d+\.\d+/, (digits) => String(Number(Number(digits).toPrecision(3))))
 
 /** A difference of temperatures or of absolute pressures is of its own kind. */
 const DIFFERENCE: Partial<Record<Kind, Kind>> = {
@@ -43,10 +40,12 @@ const workingOf = ({ datum, superseded, reading, name }: Figure): readonly strin
 }
 
 export function FigureLine({ stored, tried }: { stored: Figure; tried: Figure | undefined }) {
+  // Its working is written out only once asked for: a chain has fifty figures.
+  const [opened, setOpened] = useState(false)
   const shown = tried ?? stored
   const change = tried && differenceText(stored.kind, stored.datum, tried.datum)
   return (
-    <details className="fig" data-figure={stored.id}>
+    <details className="fig" data-figure={stored.id} onToggle={(event) => setOpened(event.currentTarget.open)}>
       <summary>
         <span className="fig-name">
           {shown.name} <i>{shown.symbol}</i>
@@ -63,7 +62,7 @@ export function FigureLine({ stored, tried }: { stored: Figure; tried: Figure | 
           </span>
         )}
       </summary>
-      <pre className="working">{workingOf(shown).join('\n') || 'As entered.'}</pre>
+      {opened && <pre className="working">{workingOf(shown).join('\n') || 'As entered.'}</pre>}
     </details>
   )
 }

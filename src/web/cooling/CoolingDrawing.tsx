@@ -107,7 +107,7 @@ export function CoolingDrawing({ stored, tried, narrow = false }: DrawingProps) 
       )}
       {station(
         'air',
-        [radiator + core + 14, top - 12],
+        [radiator + core + 14, top - 20],
         <>
           <path
             className="pen"
@@ -121,7 +121,7 @@ export function CoolingDrawing({ stored, tried, narrow = false }: DrawingProps) 
           />
           <rect className="body" x={radiator - 40} y={top + 58} width="20" height="24" />
           {tag('radiator-air', width - 4, bottom + 58, 'end')}
-          {tag('fan-volts', radiator - 24, top + 40, 'end')}
+          {tag('fan-volts', radiator - 46, top + 75, 'end')}
           {tag('air-in', width - 4, top + 14, 'end')}
         </>,
       )}
@@ -134,7 +134,7 @@ export function CoolingDrawing({ stored, tried, narrow = false }: DrawingProps) 
             className="fine"
             d={Array.from({ length: 13 }, (_, n) => `M${radiator} ${top - 14 + n * 14}h${core}`).join('')}
           />
-          {tag('radiator-out', radiator - 8, bottom - 14, 'end')}
+          {tag('radiator-out', radiator - 6, bottom + 24, 'end')}
           <text x={radiator + core / 2} y={top - 52} textAnchor="middle">
             Radiator
           </text>

@@ -98,7 +98,8 @@ function Opened({ finding, job, makeJob }: Omit<Props, 'opened'>) {
             </button>
           ) : (
             <p role="status">
-              Job {job.id}, {job.status}; it closes when the finding goes.
+              Job <Link to={`/jobs/of/${encodeURIComponent(job.id)}`}>{job.id}</Link>, {job.status}; it closes when the
+              finding goes.
             </p>
           ))}
         {(collection === 'wires' || collection === 'devices' || collection === 'circuits') && (

@@ -28,16 +28,20 @@ export const differenceText = (kind: Kind, stored: Datum, tried: Datum): string 
   return `${change > 0 ? '+' : '−'}${write(DIFFERENCE[kind] ?? kind, Number(Math.abs(change).toPrecision(3)))}`
 }
 
-const workingOf = ({ datum, superseded, reading }: Figure): readonly string[] => [
-  ...(reading && superseded && isKnown(superseded)
-    ? [`Reading ${reading} stands in place of the computed figure, whose working follows it.`]
-    : []),
-  ...(isKnown(datum)
+const linesOf = (datum: Datum): readonly string[] =>
+  isKnown(datum)
     ? datum.working
     : [
         ...datum.problems.map(({ says, todo }) => `${says} ${todo}`),
         ...(datum.missing.length > 0 ? [`Missing: ${datum.missing.join(', ')}.`] : []),
-      ]),
+      ]
+export const workingText = (datum: Datum): string => linesOf(datum).join('\n') || 'As entered.'
+
+const workingOf = ({ datum, superseded, reading }: Figure): readonly string[] => [
+  ...(reading && superseded && isKnown(superseded)
+    ? [`Reading ${reading} stands in place of the computed figure, whose working follows it.`]
+    : []),
+  ...linesOf(datum),
   ...(superseded && isKnown(superseded) ? superseded.working : []),
 ]
 

@@ -6,7 +6,7 @@ import type { Problem } from '../../units/problem.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { Channel } from './Channel.tsx'
 import type { Opening } from './channel.ts'
-import { datumText, differenceText, FigureLine } from './FigureLine.tsx'
+import { datumText, differenceText, FigureLine, workingText } from './FigureLine.tsx'
 import { LeverField } from './LeverField.tsx'
 import type { Lever, Tried } from './levers.ts'
 import { ReadingField, SUBJECTS } from './ReadingField.tsx'
@@ -44,20 +44,21 @@ export function StationRow(props: StationRowProps) {
       <Channel {...openings} tried={triedOpenings} short={short} aimed={aimed} />
       <div className="station-says">
         <h2>{shown.name}</h2>
-        <p className="capacity" aria-live="polite">
-          {shown.capacity === undefined ? (
-            <span className="soft">
-              {shown.id === 'engine' ? 'what all this is for' : 'sets no limit within reach'}
-            </span>
-          ) : (
-            <>
+        {shown.capacity === undefined ? (
+          <p className="capacity soft">
+            {shown.id === 'engine' ? 'what all this is for' : 'sets no limit within reach'}
+          </p>
+        ) : (
+          <details className="capacity-line">
+            <summary className="capacity">
               {change && <span className="soft">{datumText('power', stored.capacity!)} → </span>}
               <b>{isKnown(shown.capacity) ? datumText('power', shown.capacity) : 'power unknown'}</b>
               {change && <span> ({change})</span>}
-            </>
-          )}
-          {weakest && <span className="weakest"> gives out first</span>}
-        </p>
+              {weakest && <span className="weakest">gives out first</span>}
+            </summary>
+            <pre className="working">{workingText(shown.capacity)}</pre>
+          </details>
+        )}
         <p>
           <VerdictMark verdict={shown.verdict} /> {shown.says}
         </p>

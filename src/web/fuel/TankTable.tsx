@@ -1,10 +1,15 @@
 /** The tank's five cases as a small table, and where its vent ends. */
+import { type Datum, isKnown } from '../../assess/chain/chain.ts'
 import type { FuelChain } from '../../assess/fuel/chain.ts'
 import { VAPOUR_CAUTION } from '../../assess/fuel/fuelRules.ts'
 import { tankCases, ventWords } from '../../assess/fuel/tankCases.ts'
 import { FUEL_CAUTION, QUALIFIED_FUEL } from '../../assess/make.ts'
+import { showPreferredOr } from '../parts/units.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { datumText } from './FigureLine.tsx'
+
+const gasText = (flow: Datum): string =>
+  isKnown(flow) ? showPreferredOr('volumeFlow', 'l/min', flow.value, flow.plusMinus || undefined) : 'unknown'
 
 export function TankTable({ chain }: { chain: FuelChain }) {
   const cases = tankCases(chain)
@@ -29,7 +34,7 @@ export function TankTable({ chain }: { chain: FuelChain }) {
               <th scope="row" data-label="Case">
                 {each.name}
               </th>
-              <td data-label="Vent">{each.flow ? datumText('volumeFlow', each.flow) : 'nothing'}</td>
+              <td data-label="Vent">{each.flow ? gasText(each.flow) : 'nothing'}</td>
               <td data-label="In the tank">
                 {each.pressure && each.id !== 'warmed'
                   ? `${datumText('pressureDifference', each.pressure)} of ${each.sense}`

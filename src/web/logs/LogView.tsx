@@ -1,5 +1,5 @@
-/** A log that is here: its answer in a sentence, then its strips. Drag over a strip to look closer. */
-import { useEffect, useState } from 'react'
+/** A log that is here: its answer in a sentence, then one strip a system. Drag over a strip to look closer, click it to read. */
+import { type KeyboardEvent, useEffect, useMemo, useState } from 'react'
 import { Link } from 'wouter'
 import type { Finding } from '../../assess/finding.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
@@ -7,66 +7,124 @@ import { afterName } from '../findings/sortFindings.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { findingPlace } from '../search/things.ts'
-import { send } from '../workbench/api.ts'
-import { type BuildAnswer, bench } from '../workbench/bench.ts'
+import { bench } from '../workbench/bench.ts'
+import { useBench } from '../workbench/useBench.ts'
+import { AnswerView } from './AnswerView.tsx'
+import { type Answer, askLog, steadyOf } from './answers.ts'
+import { type AskDetails, Details } from './Details.tsx'
+import { Moment } from './Moment.tsx'
 import type { Question } from './questions.ts'
-import { SayChannel } from './SayChannel.tsx'
-import { byUnit, channelsFor, fetchStrips, type Log, type StripSet } from './strips.ts'
+import { saveAs, stripsAsCsv, stripsAsPng, stripsAsSvg } from './saveStrips.ts'
+import { channelsFor, fetchStrips, type Log, type StripSet } from './strips.ts'
+import { bySystem } from './systems.ts'
 import { TimeStrip } from './TimeStrip.tsx'
 
-interface CoolingAnswer {
-  readonly result: {
-    readonly sentence: string
-    readonly next?: string
-    readonly cautions?: readonly string[]
-    /** Meanings that no channel has yet. */
-    readonly missing?: readonly string[]
-  }
-}
+/** Slices of the whole log that stay in the page, so that moving along it never waits for the store. */
+const COARSE = 4000
+/** After this long without a move the store is asked for the window at the screen's own fineness, ms. */
+const REST = 150
 
 export function LogView({ log, question, findings }: { log: Log; question: Question; findings: readonly Finding[] }) {
-  const whole = [log.first ?? 0, log.last ?? 0] as const
-  const [span, setSpan] = useState(whole)
+  const { build } = useBench()
+  const whole = useMemo(() => ({ from: log.first ?? 0, to: log.last ?? 0 }), [log.first, log.last])
+  const [view, setView] = useState(whole)
   const [channels, setChannels] = useState(() => channelsFor(log, question))
-  const [set, setSet] = useState<StripSet>()
+  const [coarse, setCoarse] = useState<StripSet>()
+  const [fine, setFine] = useState<StripSet>()
+  const [moment, setMoment] = useState<number>()
   const [problems, setProblems] = useState<readonly Problem[]>([])
-  const [answer, setAnswer] = useState<CoolingAnswer['result']>()
+  const [answer, setAnswer] = useState<{ readonly of: Question['id']; readonly result: Answer }>()
+  const [asked, setAsked] = useState<AskDetails>({})
+  const [busy, setBusy] = useState(false)
   useEffect(() => setChannels(channelsFor(log, question)), [log, question])
 
   const fail = (error: unknown): void => {
     if (!(error instanceof Refusal)) throw error
     setProblems(error.problems)
   }
-  const [from, to] = span
   useEffect(() => {
-    if (channels.length === 0 || !(to > from)) return setSet(undefined)
+    setFine(undefined)
+    if (channels.length === 0 || !(whole.to > whole.from)) return setCoarse(undefined)
     let wanted = true
-    const pixels = Math.min(1200, Math.max(200, Math.round(innerWidth * 0.8)))
-    fetchStrips(log.id, channels, from, to, pixels)
+    fetchStrips(log.id, channels, whole.from, whole.to, COARSE)
       .then((found) => {
         if (!wanted) return
         setProblems([])
-        setSet(found)
+        setCoarse(found)
       })
       .catch((error: unknown) => {
-        if (wanted && error instanceof Refusal) setProblems(error.problems)
-        else if (wanted) throw error
+        if (!(error instanceof Refusal)) throw error
+        if (wanted) setProblems(error.problems)
       })
     return () => {
       wanted = false
     }
-  }, [log.id, channels, from, to])
+  }, [log.id, channels, whole])
+  useEffect(() => {
+    if (channels.length === 0 || (view.from === whole.from && view.to === whole.to)) return setFine(undefined)
+    let wanted = true
+    const timer = setTimeout(() => {
+      const pixels = Math.min(1600, Math.max(200, Math.round(innerWidth)))
+      fetchStrips(log.id, channels, view.from, view.to, pixels)
+        .then((found) => {
+          if (wanted) setFine(found)
+        })
+        .catch((error: unknown) => {
+          // The coarse strips still stand.
+          if (!(error instanceof Refusal)) throw error
+        })
+    }, REST)
+    return () => {
+      wanted = false
+      clearTimeout(timer)
+    }
+  }, [log.id, channels, view, whole])
 
-  const askCooling = async (): Promise<void> => {
+  const put = async (details: AskDetails): Promise<void> => {
+    setBusy(true)
+    setAsked(details)
+    setProblems([])
     try {
-      const told = await send<BuildAnswer & CoolingAnswer>(`/api/logs/${encodeURIComponent(log.id)}/cooling`)
-      setAnswer(told.result)
+      const told = await askLog(question.id, log.id, details)
+      setAnswer({ of: question.id, result: told.result })
       bench.took(told, 'Answered')
     } catch (error) {
       fail(error)
+    } finally {
+      setBusy(false)
     }
   }
+  const move = (by: number, zoom: number): void => {
+    const width = Math.min((view.to - view.from) * zoom, whole.to - whole.from)
+    const middle = (view.from + view.to) / 2 + by * (view.to - view.from)
+    const from = Math.max(whole.from, Math.min(whole.to - width, middle - width / 2))
+    setView({ from, to: from + width })
+  }
+  const keys = (event: KeyboardEvent): void => {
+    const moves: Readonly<Record<string, readonly [number, number]>> = {
+      ArrowLeft: [-0.04, 1],
+      ArrowRight: [0.04, 1],
+      '+': [0, 0.8],
+      '-': [0, 1.25],
+    }
+    const found = moves[event.key]
+    if (!found) return
+    event.preventDefault()
+    move(...found)
+  }
+  const show = (t: number): void => {
+    setMoment(t)
+    if (t < view.from || t > view.to) setView(whole)
+  }
+  const mine = answer?.of === question.id ? answer.result : undefined
+  const steady = useMemo(() => steadyOf(mine), [mine])
+  const covers = fine && fine.t0 <= view.from + 1e-9 && fine.t1 >= view.to - 1e-9
+  const set = covers ? fine : coarse
+  const systems = useMemo(() => (set ? bySystem(log, set.strips) : []), [log, set])
+  const span = useMemo(() => (set ? { from: set.t0, to: set.t1 } : whole), [set, whole])
+  const save = (ending: string, content: Blob): void => saveAs(`${log.id}.${ending}`, content)
   const bearing = findings.filter(question.bears)
+  const logs = Object.values(build?.collections.logs ?? {})
   return (
     <section>
       <h2>{log.name}</h2>
@@ -75,26 +133,28 @@ export function LogView({ log, question, findings }: { log: Log; question: Quest
         {log.first !== null && log.last !== null && `, ${(log.last - log.first).toFixed(0)} s`}
       </p>
       <Problems list={problems} />
-      {question.id === 'cooling' && (
-        <div className="field">
-          <button type="button" className="first" onClick={() => void askCooling()}>
-            Answer from this log
-          </button>
-          {answer && (
-            <div role="status" className="answer">
-              <p>{answer.sentence}</p>
-              {answer.next !== undefined && <p>{answer.next}</p>}
-              {answer.missing?.map((role) => (
-                <SayChannel key={role} log={log} role={role} then={() => void askCooling()} />
-              ))}
-              {answer.cautions?.map((line) => (
-                <p key={line} className="soft">
-                  {line}
-                </p>
-              ))}
-            </div>
+      {question.id !== 'look' && (
+        <>
+          <Details
+            key={question.id}
+            question={question.id}
+            log={log}
+            logs={logs}
+            hasCard={build?.sheets.fuel?.injectors?.card !== undefined}
+            busy={busy}
+            onAsk={(details) => void put(details)}
+          />
+          {busy && <p role="status">Reckoning …</p>}
+          {mine && (
+            <AnswerView
+              answer={mine}
+              log={log}
+              other={build?.collections.logs[asked.other ?? '']}
+              again={() => void put(asked)}
+              onMoment={show}
+            />
           )}
-        </div>
+        </>
       )}
       {bearing.length > 0 && (
         <ul className="plain field">
@@ -106,28 +166,76 @@ export function LogView({ log, question, findings }: { log: Log; question: Quest
           ))}
         </ul>
       )}
-      <div className="row">
-        <button type="button" disabled={from === whole[0] && to === whole[1]} onClick={() => setSpan(whole)}>
-          Show the whole log
-        </button>
-        <span className="soft small">
-          {from.toFixed(1)} to {to.toFixed(1)} s; drag over a strip to look closer
-        </span>
-      </div>
-      {set &&
-        byUnit(set.strips).map((group) => (
-          <TimeStrip
-            key={group.map(({ channel }) => channel).join()}
-            strips={group}
-            t0={set.t0}
-            t1={set.t1}
-            onWindow={(a, b) => setSpan([a, b])}
-          />
-        ))}
+      {set && (
+        <section aria-label="Strips" onKeyDown={keys}>
+          <div className="row">
+            <button type="button" onClick={() => move(0, 0.5)}>
+              Closer
+            </button>
+            <button type="button" onClick={() => move(0, 2)}>
+              Wider
+            </button>
+            <button type="button" disabled={view.from <= whole.from} onClick={() => move(-0.5, 1)}>
+              Earlier
+            </button>
+            <button type="button" disabled={view.to >= whole.to} onClick={() => move(0.5, 1)}>
+              Later
+            </button>
+            <button
+              type="button"
+              disabled={view.from === whole.from && view.to === whole.to}
+              onClick={() => setView(whole)}
+            >
+              Show the whole log
+            </button>
+            <span className="soft small">
+              {view.from.toFixed(1)} to {view.to.toFixed(1)} s; drag over a strip to look closer
+              {steady.length > 0 && `; tinted: the ${steady.length} steady windows of the answer`}
+            </span>
+          </div>
+          {systems.map(({ system, strips }) => (
+            <TimeStrip
+              key={system}
+              system={system}
+              strips={strips}
+              data={span}
+              view={view}
+              steady={steady}
+              moment={moment}
+              onWindow={(from, to) => setView({ from, to })}
+              onMoment={setMoment}
+            />
+          ))}
+          <div className="row">
+            <span>Save the strips as</span>
+            <button
+              type="button"
+              onClick={() =>
+                save('svg', new Blob([stripsAsSvg(systems, span, view, log.name)], { type: 'image/svg+xml' }))
+              }
+            >
+              SVG
+            </button>
+            <button
+              type="button"
+              onClick={() => void stripsAsPng(systems, span, view, log.name).then((blob) => save('png', blob))}
+            >
+              PNG
+            </button>
+            <button
+              type="button"
+              onClick={() => save('csv', new Blob([stripsAsCsv(systems, span, view)], { type: 'text/csv' }))}
+            >
+              CSV
+            </button>
+          </div>
+          <Moment log={log} t={moment} onMoment={show} />
+        </section>
+      )}
       <details>
         <summary>Channels</summary>
         <div className="channels">
-          {log.channels.map(({ name, unit, role }) => (
+          {log.channels.map(({ name, unit, role, confirmed }) => (
             <label key={name} className="choice">
               <input
                 type="checkbox"
@@ -137,11 +245,36 @@ export function LogView({ log, question, findings }: { log: Log; question: Quest
                 }
               />
               <span>
-                {name} <span className="soft">{[unit, role].filter(Boolean).join(', ')}</span>
+                {name}{' '}
+                <span className="soft">
+                  {[unit, role && `${role}${confirmed ? '' : ' (guessed)'}`].filter(Boolean).join(', ')}
+                </span>
               </span>
             </label>
           ))}
         </div>
+        {log.channels.some(({ role, confirmed }) => role && !confirmed) && (
+          <button
+            type="button"
+            onClick={() =>
+              bench.edit({
+                label: `Meanings of the channels of ${log.name}`.slice(0, 200),
+                changes: [
+                  {
+                    collection: 'logs',
+                    id: log.id,
+                    value: {
+                      ...log,
+                      channels: log.channels.map((each) => (each.role ? { ...each, confirmed: true } : each)),
+                    },
+                  },
+                ],
+              })
+            }
+          >
+            The guessed meanings are right; remember them for this logger
+          </button>
+        )}
       </details>
     </section>
   )

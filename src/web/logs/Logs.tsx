@@ -1,5 +1,5 @@
 /** Logs: the question first, then the file, then what it answers. */
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
@@ -24,7 +24,8 @@ export function Logs({ chosen }: { chosen?: string }) {
   const { build, assessment } = useBench()
   const [, go] = useLocation()
   const [questionId, setQuestion] = useState(lastQuestion)
-  const [reading, setReading] = useState(false)
+  const [reading, setReading] = useState<number | null>()
+  const stop = useRef<AbortController>(undefined)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   if (!build) return null
   const logs = Object.values(build.collections.logs)
@@ -33,18 +34,32 @@ export function Logs({ chosen }: { chosen?: string }) {
     QUESTIONS.find(({ id }) => id === questionId) ?? (log ? QUESTIONS.find(({ id }) => id === 'look') : undefined)
 
   const take = async (file: File): Promise<void> => {
-    setReading(true)
+    setReading(null)
     setProblems([])
+    const cancel = new AbortController()
+    stop.current = cancel
+    const token = crypto.getRandomValues(new Uint32Array(4)).join('-')
+    const watch = setInterval(() => {
+      ask<{ share: number | null }>(`/api/log-progress/${token}`)
+        .then(({ share }) => setReading((before) => (before === undefined ? before : share)))
+        // How far it has got is a courtesy; the reading-in itself reports what fails.
+        .catch(() => undefined)
+    }, 500)
     try {
-      const added = await ask<Added>(`/api/logs?name=${encodeURIComponent(file.name)}`, { method: 'POST', body: file })
+      const added = await ask<Added>(`/api/logs?name=${encodeURIComponent(file.name)}&token=${token}`, {
+        method: 'POST',
+        body: file,
+        signal: cancel.signal,
+      })
       lastReport = { id: added.id, report: { ...added.report, source: file.name } }
       bench.took(added, `Log ${file.name} taken in`)
       go(`/logs/${encodeURIComponent(added.id)}`)
     } catch (error) {
       if (!(error instanceof Refusal)) throw error
-      setProblems(error.problems)
+      if (!cancel.signal.aborted) setProblems(error.problems)
     } finally {
-      setReading(false)
+      clearInterval(watch)
+      setReading(undefined)
     }
   }
   return (
@@ -73,14 +88,21 @@ export function Logs({ chosen }: { chosen?: string }) {
             A file from the logger, text or Parquet
             <input
               type="file"
-              disabled={reading}
+              disabled={reading !== undefined}
               onChange={(event) => {
                 const file = event.target.files?.[0]
                 if (file) void take(file)
               }}
             />
           </label>
-          {reading && <p role="status">Reading the file …</p>}
+          {reading !== undefined && (
+            <div className="row">
+              <p role="status">Reading the file …{reading === null ? '' : ` ${Math.round(reading * 100)} %`}</p>
+              <button type="button" onClick={() => stop.current?.abort()}>
+                Stop reading
+              </button>
+            </div>
+          )}
           <Problems list={problems} />
           {logs.length > 0 && (
             <p>

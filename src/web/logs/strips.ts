@@ -1,4 +1,4 @@
-/** Strips from the server, and how channels are shared out: one strip to a unit, in the order of the stations. */
+/** Strips from the server, and which channels bear on a question. */
 import type { Entity } from '../../model/build.ts'
 import { ask } from '../workbench/api.ts'
 import type { Question } from './questions.ts'
@@ -44,10 +44,4 @@ export const channelsFor = (log: Log, question: Question | undefined): readonly 
   )
   const unique = [...new Set(found)]
   return (unique.length > 0 ? unique : log.channels.map(({ name }) => name)).slice(0, AT_FIRST)
-}
-
-export const byUnit = (strips: readonly Strip[]): readonly (readonly Strip[])[] => {
-  const groups = new Map<string, Strip[]>()
-  for (const strip of strips) groups.set(strip.unit, [...(groups.get(strip.unit) ?? []), strip])
-  return [...groups.values()]
 }

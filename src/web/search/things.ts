@@ -58,8 +58,12 @@ export const thingsOf = (build: Build | undefined, findings: readonly Finding[])
     found.push(thing('Zone', item.id, item.name, `/findings/zone/${encodeURIComponent(item.id)}`))
   for (const item of Object.values(logs)) found.push(thing('Log', item.id, item.name, `/logs/${item.id}`))
   for (const item of Object.values(jobs))
-    found.push(thing('Job', item.id, item.title, item.finding ? findingPlace(item.finding) : '/', item.id))
+    found.push(thing('Job', item.id, item.title, `/jobs/of/${encodeURIComponent(item.id)}`, item.id))
   found.push(
+    thing('View', 'order', 'Order of the jobs', '/jobs', 'plan milestone access opening closing'),
+    thing('View', 'sitting', 'Sitting: what to do in the time there is', '/jobs/sitting', 'evening hours tonight'),
+    thing('View', 'forecast', 'Forecast: when it will be done', '/jobs/forecast', 'date milestone what if'),
+    thing('View', 'parts', 'Parts and money', '/jobs/parts', 'shopping supplier price borrowed ordered'),
     thing('View', 'earths', 'Earths of the whole car', '/circuits/car/earths', 'ground return strap sensor error'),
     thing(
       'View',

@@ -6,7 +6,7 @@ import type { SwitchReading } from '../../engineering/signals/resistanceSwitch/b
 
 const HEIGHT = 560
 const TOP = 14
-const NAME = 150
+const NAME = 172
 const LANE = 46
 
 export const millivolts = (value: number): string => `${(value * 1000).toFixed(0)} mV`

@@ -4,6 +4,7 @@ import { errorWords, readingWords } from '../../assess/earths/sensorError.ts'
 import { controllerTableOf } from '../../assess/signals/controllerTableOf.ts'
 import { type Known, knownOf } from '../../assess/signals/known.ts'
 import {
+  finestPullUp,
   inputVolts,
   type Sensor,
   type SensorSheet,
@@ -11,6 +12,7 @@ import {
   thermistorRange,
 } from '../../assess/signals/sensors.ts'
 import { tableToday } from '../../assess/signals/tableToday.ts'
+import { seriesParts } from '../../engineering/signals/resistanceSwitch/parts.ts'
 import type { ControllerTable } from '../../engineering/signals/table/format.ts'
 import type { Build } from '../../model/build.ts'
 import { KINDS, type Kind, parseQuantity, toUnit } from '../../units/index.ts'
@@ -116,13 +118,24 @@ function ErrorPlot({ known, sheet }: { known: Known; sheet: SensorSheet }) {
       return end === undefined ? [] : [{ x: shown(sensor, temperature), y: end }]
     })
   const coarse = range.reduce((most, each) => Math.max(most, each.resolution), 0)
+  const warm = range.reduce((most, each) => Math.max(most, each.selfHeating ?? 0), 0)
+  const finest = finestPullUp(sheet, seriesParts('E12', 100, 100e3, 0.01))
   return (
     <>
       <h2>Error</h2>
       {range.length > 0 && (
         <p className="small">
           Worst case of pull-up, converter, leakage, plugs and earth, with the ± of the curve. Coarsest step{' '}
-          {coarse.toPrecision(2)} K.
+          {coarse.toPrecision(2)} K
+          {finest && finest.worst < coarse * 0.95
+            ? `; with a pull-up of ${Number(finest.pullUp.nominal.toPrecision(3))} Ω it would be ${finest.worst.toPrecision(2)} K`
+            : finest
+              ? '; no pull-up of E12 is much finer'
+              : ''}
+          .{' '}
+          {sensor.dissipation === undefined
+            ? 'How far its own current warms it: its dissipation is not entered.'
+            : `Its own current warms it by up to ${warm.toPrecision(2)} K.`}
         </p>
       )}
       <Plot
@@ -222,7 +235,9 @@ function Readings({ sheet: { sensor, curve } }: { sheet: SensorSheet }) {
               <tr key={`${reading.value}/${reading.shows}`}>
                 <th scope="row">{readingWords(sensor, reading.value)}</th>
                 <td className="figure">{sideText(sensor, reading.shows)}</td>
-                <td className="figure">{curve ? errorWords(sensor, curve.residuals[i] ?? 0) : 'unknown'}</td>
+                <td className="figure">
+                  {curve ? (curve.residuals[i] ? errorWords(sensor, curve.residuals[i]!) : 'none') : 'unknown'}
+                </td>
                 <td>
                   <button
                     type="button"

@@ -59,7 +59,7 @@ export const fileName = (title: string): string =>
     .replace(/^-|-$/g, '') || 'table'
 
 export function TableOut({ table }: { table: ControllerTable }) {
-  const cells = table.rows.map(({ x, y }) => [x.toFixed(3), String(Number(y.toPrecision(6)))] as const)
+  const cells = table.rows.map(({ x, y }) => [x.toFixed(3), String(Number(y.toPrecision(4)))] as const)
   return (
     <>
       <table className="controller-rows">

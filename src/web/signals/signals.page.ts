@@ -8,7 +8,7 @@ export const signalsPage = (page: Page) => ({
   },
   row: (pin: string): Locator => page.locator(`[data-pin="${pin}"]`),
   rows: page.locator('[data-pin]'),
-  show: (asked: string) => page.getByLabel('Show', { exact: true }).selectOption(asked),
+  show: (asked: string) => page.locator('.signal-filter select').selectOption(asked),
   words: page.getByLabel('With the words'),
   band: (name: string): Locator => page.locator(`[data-band="${name}"]`),
   choose: page.getByRole('button', { name: 'Choose', exact: true }),

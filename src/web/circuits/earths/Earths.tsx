@@ -2,7 +2,7 @@
 import { useMemo, useState } from 'react'
 import { Link } from 'wouter'
 import { returnTreeOf } from '../../../assess/earths/returnTree.ts'
-import { deviceName } from '../../../assess/make.ts'
+import { deviceName, list } from '../../../assess/make.ts'
 import { Empty } from '../../parts/Empty.tsx'
 import { VerdictMark } from '../../parts/VerdictMark.tsx'
 import { findingPlace } from '../../search/things.ts'
@@ -43,12 +43,20 @@ export function Earths() {
   const shown = opened.find(({ subject }) => subject === `wires/${open}`)
   // Opened only where a strap was; another build may have come meanwhile.
   const isOpen = tree.straps.some(({ wire }) => wire === open) ? open : undefined
+  const isUnsure = tree.bare.length > 0
   return (
     <>
       {heading}
       <CaseField {...{ cases, kase, choose }} />
       {!solution.solved && (
         <p role="status">This case has no solution, so its earths are unknown. {solution.notes[0] ?? ''}</p>
+      )}
+      {isUnsure && (
+        <p role="status">
+          How far the earths are raised is unknown: {list(tree.bare)} {tree.bare.length === 1 ? 'lacks' : 'lack'} the
+          figures of {tree.bare.length === 1 ? 'a conductor' : 'conductors'}.{' '}
+          <Link to={`/circuits/of/wires/${tree.bare[0]}`}>Enter those of {tree.bare[0]}</Link>
+        </p>
       )}
       {tree.points.length === 0 ? (
         <Empty says="No earth stud is entered yet, so nothing has a place to return to." />
@@ -122,7 +130,7 @@ export function Earths() {
                     {point === undefined ? 'its own wires' : ampsText(point.current)}
                   </td>
                   <td data-label="Raised" className="figure">
-                    {voltsText(point === undefined ? row.raised : point.raised, false)}
+                    {voltsText(isUnsure ? null : row.raised, false)}
                   </td>
                 </tr>
               )
@@ -149,13 +157,15 @@ export function Earths() {
               {sensors.map((row) => (
                 <tr key={row.sensor}>
                   <th scope="row" data-label="Sensor">
-                    <Link to={`/circuits/of/devices/${row.device}`}>{deviceName(build, row.device)}</Link>
+                    <Link to={`/circuits/of/devices/${row.device}`}>
+                      {build.collections.sensors[row.sensor]?.name ?? deviceName(build, row.device)}
+                    </Link>
                   </th>
                   <td data-label="Return off" className="figure">
-                    {voltsText(row.offset, false)}
+                    {voltsText(isUnsure ? null : row.offset, false)}
                   </td>
                   <td data-label="Reads" className="figure">
-                    {row.error === 0 ? 'nothing' : row.words}
+                    {isUnsure ? 'unknown' : row.error === 0 ? 'nothing' : row.words}
                   </td>
                 </tr>
               ))}

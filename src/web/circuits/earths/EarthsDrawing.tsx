@@ -53,7 +53,9 @@ export function EarthsDrawing({ build, tree, caseName, open }: Props) {
               {short(point.name)}
             </text>
             <text x={stud + 10} y={y + 17} className="figure">
-              {ampsText(point.current)}, raised {voltsText(point.raised, false)}
+              {point.current === null && point.raised === null
+                ? 'unknown'
+                : `${ampsText(point.current)}, raised ${voltsText(point.raised, false)}`}
             </text>
           </g>
         ))}
@@ -69,7 +71,11 @@ export function EarthsDrawing({ build, tree, caseName, open }: Props) {
           const area = build.collections.wires[strap.wire]?.area?.value
           const isOpen = strap.wire === open
           const words = `${strap.wire}${area === undefined ? '' : `, ${sizeName(area)}`}`
-          const flow = isOpen ? 'open' : `${ampsText(strap.current)}, loses ${voltsText(strap.drop, false)}`
+          const flow = isOpen
+            ? 'open'
+            : strap.current === null
+              ? 'unknown'
+              : `${ampsText(strap.current)}, loses ${voltsText(strap.drop, false)}`
           const middle = (metal + battery) / 2
           const line =
             to === undefined

@@ -54,9 +54,10 @@ export const plateOf = ({ points, straps }: ReturnTree): Plate => {
   let y = TOP
   for (const metal of ['body', 'engine', 'battery negative', undefined] as const) {
     const here = points.filter((point) => point.metal === metal)
-    const joined = straps.filter(
-      ({ joins }) => joins.includes('battery negative') && joins.some((one) => one === metal),
-    )
+    const joined =
+      metal === 'body' || metal === 'engine'
+        ? straps.filter(({ joins }) => joins.includes('battery negative') && joins.includes(metal))
+        : []
     if (here.length === 0 && joined.length === 0) continue
     const top = y
     for (const point of here) {

@@ -47,7 +47,7 @@ export function Answer({ build, question, answers, problems, answer }: Props) {
           ? problems.map(({ says, todo }) => `${says} ${todo}`).join(' ')
           : choices.length === 0 && !isTyped
             ? nothingFor(question)
-            : `${hint}${otherwise === undefined ? '' : `; else ${otherwise}`}`}
+            : `${hint.replace(/,? with commas between$/, '')}${otherwise === undefined ? '' : `; else ${otherwise}`}`}
       </p>
     </div>
   )

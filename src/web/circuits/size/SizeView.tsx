@@ -1,5 +1,6 @@
 /** The smallest conductor and fuse for a wire of the circuit, or for all that feed a device, and why nothing smaller will do. */
 import { useMemo, useState } from 'react'
+import { BATTERY_CAUTION } from '../../../assess/make.ts'
 import { sizeName } from '../../../assess/wireData.ts'
 import { Empty } from '../../parts/Empty.tsx'
 import { Problems } from '../../parts/Problems.tsx'
@@ -101,6 +102,7 @@ export function SizeView({ build, devices, wires, chosen }: ViewProps) {
           </span>
         </div>
       )}
+      {sized.length > 0 && <p className="small soft">{BATTERY_CAUTION}</p>}
       {sized.map(({ wire, choice }) =>
         wire.area !== undefined && choice.chosen && wire.area.value > choice.chosen.candidate.area * 1.001 ? (
           <p key={wire.id} className="small soft">

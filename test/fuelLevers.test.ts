@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { demoBuild, soundBuild } from '../../../demo/index.ts'
-import { fuelChainOf } from '../../assess/fuel/chain.ts'
-import { emptyBuild } from '../../model/build.ts'
-import { applyChanges } from '../../model/read.ts'
-import { openingOf } from './channel.ts'
-import { leversOf, trialOf } from './levers.ts'
+import { demoBuild, soundBuild } from '../demo/index.ts'
+import { fuelChainOf } from '../src/assess/fuel/chain.ts'
+import { emptyBuild } from '../src/model/build.ts'
+import { applyChanges } from '../src/model/read.ts'
+import { openingOf } from '../src/web/fuel/channel.ts'
+import { leversOf, trialOf } from '../src/web/fuel/levers.ts'
 
 const build = demoBuild()
 const levers = leversOf(build, fuelChainOf(build))

@@ -1,0 +1,260 @@
+/** What the evidence says, from the priors up: who is suspect, what to measure next, where the search stands. */
+import {
+  type Belief,
+  hypothesisProbabilities,
+  type Search,
+  suspects,
+  type Evidence as Weighed,
+} from '../../engineering/electrical/faults/belief.ts'
+import { pointId } from '../../engineering/electrical/faults/hypothesis.ts'
+import { nextTest, standing } from '../../engineering/electrical/faults/nextTest.ts'
+import { believeWithPairs } from '../../engineering/electrical/faults/pairs.ts'
+import { refuse } from '../../units/problem.ts'
+import { caseCautions, NO_AIRBAG, NO_NEW_FUSE, PROBING, placeCautions } from '../electricalCautions.ts'
+import { deviceIdOf, deviceName, own } from '../make.ts'
+import { doubtsOf } from './doubts.ts'
+import { testId } from './drops.ts'
+import { ampLikelihoods, ohmLikelihoods, voltLikelihoods } from './otherReadings.ts'
+import { looksOf, remarkLikelihoods } from './remarkRatios.ts'
+import type { ReadySearch } from './start.ts'
+import type {
+  Evidence,
+  LookFirst,
+  NextTest,
+  Question,
+  ReadingEvidence,
+  SearchStanding,
+  SearchView,
+  Suspect,
+  Test,
+} from './types.ts'
+import { leadsSay, pointEndpoint, pointWire } from './words.ts'
+
+/** Share below which a suspect is not worth a line. */
+const WORTH_A_LINE = 1e-4
+/** Suspects of whom it is said what they would show. */
+const EXPECTED = 3
+const LOOKS = 3
+/** Bits below which a look is not worth asking for. */
+const WORTH_A_LOOK = 0.05
+
+/** Throws `Refusal` on values that are no numbers and remarks that are none of the list. */
+export const withEvidence = (ready: ReadySearch, evidence: readonly Evidence[]): SearchView => {
+  for (const entry of evidence)
+    if (entry.kind === 'reading' && !Number.isFinite(entry.value))
+      throw refuse('bad-reading', `${entry.value} at ${entry.at} is no reading.`, 'Give the value as a number.')
+  const questions = doubtsOf(ready, evidence)
+  const doubted = new Set(questions.map((question) => question.evidence))
+  const weighed = evidence.flatMap((entry, i): Weighed[] =>
+    doubted.has(i) ? [] : [weigh(ready, entry, questions, i)].flat(),
+  )
+  const belief = believeWithPairs(withOpened(ready, evidence), weighed)
+  const pairs = belief.hypotheses.length > ready.search.hypotheses.length
+  const list = suspectsOf(ready, belief)
+  const now = standing(belief)
+  const next = now.kind === 'searching' ? now.next : now.kind === 'misfit' ? nextTest(belief) : null
+  const asked = next ? nextOf(ready, belief, next, list) : null
+  return {
+    standing: standingOf(ready, now, questions),
+    suspects: list,
+    next: asked,
+    looks: now.kind === 'found' ? [] : looks(ready, belief, evidence),
+    questions,
+    pairs,
+    cautions: [
+      ...new Set([
+        PROBING,
+        NO_NEW_FUSE,
+        ...caseCautions(ready.solved.kase),
+        ...(ready.leftOut.length > 0 ? [NO_AIRBAG] : []),
+      ]),
+    ],
+  }
+}
+
+/** Who has moved a wire or felt a joint stands there already: its access is open. */
+const withOpened = (ready: ReadySearch, evidence: readonly Evidence[]): Search => {
+  const { devices, wires } = ready.build.collections
+  const mine = ready.start.complaint.device
+  const places = evidence.flatMap((entry) => {
+    if (entry.kind !== 'remark' || entry.about === undefined || !AT_THE_PLACE.has(entry.remark)) return []
+    if (own(devices, entry.about)) return [entry.about]
+    const wire = own(wires, entry.about)
+    return wire ? [wire.from, wire.to].map(deviceIdOf).filter((id) => id === mine) : []
+  })
+  const open = new Set(
+    [...ready.points.values()].flatMap(({ endpoint, access }) =>
+      access !== undefined && places.includes(deviceIdOf(endpoint)) ? [access] : [],
+    ),
+  )
+  if (open.size === 0) return ready.search
+  const { problem } = ready.search
+  const testPoints = problem.testPoints.map((point) =>
+    point.access !== undefined && open.has(point.access) ? { ...point, accessMinutes: 0 } : point,
+  )
+  return { ...ready.search, problem: { ...problem, testPoints } }
+}
+const AT_THE_PLACE: ReadonlySet<string> = new Set(['moves-with-wire', 'hot-joint'])
+
+/** One piece of evidence as the engine takes it; a test that was foreseen as such, anything else as likelihoods. */
+const weigh = (ready: ReadySearch, entry: Evidence, questions: Question[], place: number): Weighed[] => {
+  const { hypotheses } = ready.search
+  const ratios = (says: string, likelihoods: readonly number[]): Weighed[] => [
+    { kind: 'remark', says, ratios: Object.fromEntries(hypotheses.map(({ id }, h) => [id, likelihoods[h]!])) },
+  ]
+  if (entry.kind === 'remark') return ratios(entry.remark, remarkLikelihoods(ready, entry))
+  if (entry.quantity === 'volts') {
+    const stored = entry.reading === undefined ? undefined : ready.build.collections.readings[entry.reading]
+    const input = stored?.inputResistance?.value
+    const foreseen = (at: string, against: string | undefined): string | undefined => {
+      const id = testId(at, against)
+      return ready.tests.has(id) ? id : undefined
+    }
+    const straight = foreseen(entry.at, entry.against)
+    const turned = entry.against === undefined ? undefined : foreseen(entry.against, entry.at)
+    const loads = input !== undefined && input < 1e6
+    if (!loads && straight !== undefined) return [{ kind: 'reading', testPoint: straight, volts: entry.value }]
+    if (!loads && turned !== undefined) return [{ kind: 'reading', testPoint: turned, volts: -entry.value }]
+    return ratios('volts', voltLikelihoods(ready, entry.at, entry.against, entry.value, input))
+  }
+  const likelihoods =
+    entry.quantity === 'amps'
+      ? ampLikelihoods(ready, pointWire(entry.at)!, entry.value)
+      : ohmLikelihoods(ready, entry.at, entry.against!, entry.value)
+  if (likelihoods) return ratios(entry.quantity, likelihoods)
+  questions.push({
+    evidence: place,
+    code: 'unknown-point',
+    says: `${entry.at} is not in the circuit of this complaint.`,
+  })
+  return []
+}
+
+const nameOf = (ready: ReadySearch, part: string): string =>
+  part
+    .split(' + ')
+    .map((each) => ready.parts.get(each)?.name ?? each)
+    .join(', and ')
+
+const suspectsOf = (ready: ReadySearch, belief: Belief): Suspect[] => {
+  const byHypothesis = hypothesisProbabilities(belief)
+  const modes = new Map<string, { mode: string; probability: number }[]>()
+  for (const { id, part, mode } of belief.hypotheses) {
+    const probability = byHypothesis.get(id)!
+    const list = modes.get(part) ?? []
+    modes.set(part, list)
+    const same = list.find((each) => each.mode === mode)
+    if (same) same.probability += probability
+    else list.push({ mode, probability })
+  }
+  return suspects(belief)
+    .filter(({ probability }) => probability > WORTH_A_LINE)
+    .map(({ part, probability }) => {
+      const named = part.split(' + ').flatMap((each) => ready.parts.get(each) ?? [])
+      const zone = named[0]?.zone
+      return {
+        part,
+        name: nameOf(ready, part),
+        probability,
+        modes: modes
+          .get(part)!
+          .filter((each) => each.probability > WORTH_A_LINE)
+          .sort((p, q) => q.probability - p.probability),
+        devices: [...new Set(named.flatMap(({ devices }) => devices))],
+        wires: [...new Set(named.flatMap(({ wires }) => wires))],
+        ...(zone === undefined ? {} : { zone }),
+      }
+    })
+}
+
+const standingOf = (
+  ready: ReadySearch,
+  now: ReturnType<typeof standing>,
+  questions: readonly Question[],
+): SearchStanding => {
+  if (questions.length > 0) return { kind: 'asks', questions: questions.map(({ says }) => says) }
+  switch (now.kind) {
+    case 'found':
+      return { kind: 'found', part: now.part, name: nameOf(ready, now.part), probability: now.probability }
+    case 'searching':
+      return { kind: 'searching' }
+    case 'cannot-tell':
+      return { kind: 'cannot tell apart', parts: now.parts.map(({ part }) => nameOf(ready, part)) }
+    default:
+      return { kind: 'the model does not fit', share: now.share }
+  }
+}
+
+const testOf = (ready: ReadySearch, id: string): Test => {
+  const { at, against } = ready.tests.get(id)!
+  return {
+    quantity: 'volts',
+    at,
+    ...(against === undefined ? {} : { against }),
+    says: leadsSay(ready.build, at, against, ready.car.referenceSays),
+  }
+}
+
+const nextOf = (
+  ready: ReadySearch,
+  belief: Belief,
+  next: NonNullable<ReturnType<typeof nextTest>>,
+  list: readonly Suspect[],
+): NextTest => {
+  const test = testOf(ready, next.testPoint)
+  const t = belief.problem.testPoints.findIndex((point) => pointId(point) === next.testPoint)
+  const access = ready.points.get(test.at)?.access
+  const places = [test.at, ...(test.against === undefined ? [] : [test.against])].map((point) =>
+    deviceIdOf(pointEndpoint(point)),
+  )
+  return {
+    ...test,
+    bits: next.bits,
+    time: next.minutes * 60,
+    ...(access === undefined ? {} : { access }),
+    together: next.together.map((id) => testOf(ready, id)),
+    expects: list.slice(0, EXPECTED).flatMap(({ part, name }) => {
+      const branches = belief.branches.filter(({ hypothesis }) => belief.hypotheses[hypothesis]!.part === part)
+      const best = branches.reduce((p, q) => (q.probability > p.probability ? q : p), branches[0]!)
+      return best ? [{ part, name, value: best.mean[t]! }] : []
+    }),
+    cautions: placeCautions(ready.build, places),
+  }
+}
+
+const entropy = (p: number): number => (p <= 0 || p >= 1 ? 0 : -p * Math.log2(p) - (1 - p) * Math.log2(1 - p))
+/** How often somebody who looks says what is so. */
+const RIGHT = 0.95
+
+const looks = (ready: ReadySearch, belief: Belief, evidence: readonly Evidence[]): LookFirst[] => {
+  const said = new Set(evidence.flatMap((entry) => (entry.kind === 'remark' && entry.about ? [entry.about] : [])))
+  const probability = hypothesisProbabilities(belief)
+  return looksOf(ready)
+    .filter(({ about }) => !said.has(about))
+    .map(({ about, remark, otherwise, yes }) => {
+      const works = ready.search.hypotheses.reduce(
+        (sum, { id }, h) => sum + (yes[h] ? (probability.get(id) ?? 0) : 0),
+        0,
+      )
+      const seen = works * RIGHT + (1 - works) * (1 - RIGHT)
+      return {
+        about,
+        name: deviceName(ready.build, about),
+        ifYes: remark,
+        ifNo: otherwise,
+        bits: entropy(seen) - entropy(RIGHT),
+      }
+    })
+    .filter(({ bits }) => bits > WORTH_A_LOOK)
+    .sort((p, q) => q.bits - p.bits)
+    .slice(0, LOOKS)
+}
+
+/** The reading that answers a test, as evidence. */
+export const answerOf = ({ quantity, at, against }: Test, value: number): ReadingEvidence => ({
+  kind: 'reading',
+  quantity,
+  at,
+  ...(against === undefined ? {} : { against }),
+  value,
+})

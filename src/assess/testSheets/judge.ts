@@ -1,0 +1,275 @@
+/**
+ * A stored reading held against what the model expects there: in tolerance, out, or doubtful and asked about. Nothing
+ * doubtful is used in silence.
+ */
+import type { Build, Device, Entity, Wire } from '../../model/build.ts'
+import { refuse } from '../../units/problem.ts'
+import { carNetwork, wireElement } from '../faults/carNetwork.ts'
+import { carTolerances } from '../faults/start.ts'
+import type { SearchStart } from '../faults/types.ts'
+import { pointEndpoint, pointSays, pointWire } from '../faults/words.ts'
+import { deviceIdOf, endpointOf, own, restrictedDevice, restrictedWire } from '../make.ts'
+import { chain, type Solved, solveCase } from '../solveCases.ts'
+import { circuitSheet } from './circuitSheet.ts'
+import { expecter, expectOhms, METER } from './expect.ts'
+import { firstPowerSheet } from './firstPower.ts'
+import type { Expectation, ReadingVerdict, SheetQuantity, SheetTest } from './types.ts'
+
+type Reading = Entity<'readings'>
+
+const QUANTITY: Readonly<Record<string, SheetQuantity>> = { voltage: 'volts', resistance: 'ohms', current: 'amps' }
+const UNIT = { volts: 'V', ohms: 'Ω', amps: 'A' } as const
+/** Readings of one point further apart in time than this (s) need not agree. */
+const SOON = 3600
+/** Ω below which a voltmeter's own loading is reckoned with. */
+const LOADS = 1e6
+const SLIGHT = 0.1
+
+const asked = (code: string, question: string, value?: number): ReadingVerdict => ({
+  kind: 'asked about',
+  code,
+  question,
+  ...(value === undefined ? {} : { value }),
+})
+const show = (value: number, quantity: SheetQuantity): string => `${Number(value.toPrecision(4))} ${UNIT[quantity]}`
+
+const inside = (value: number, { least, most }: Expectation): boolean => value >= least && value <= most
+
+export const judgeReading = (build: Build, reading: Reading): ReadingVerdict => {
+  const quantity = QUANTITY[reading.quantity]
+  if (!quantity)
+    return { kind: 'unknown', missing: `a test for ${reading.quantity}: sheets know volts, ohms and amperes` }
+  if (!Number.isFinite(reading.value)) return asked('no-number', 'The value is no number: read it again.')
+  const points = [reading.at, reading.against].filter((point): point is string => point !== undefined)
+  if (reading.at === undefined) return { kind: 'unknown', missing: 'the point where it was taken' }
+  for (const point of points) {
+    const problem = pointProblem(build, point)
+    if (problem !== undefined) return asked('unknown-point', problem)
+  }
+  const expect = expectationOf(build, reading, quantity)
+  if ('missing' in expect) return { kind: 'unknown', missing: expect.missing }
+  const clash = contradicts(build, reading, quantity)
+  if (clash !== undefined) return asked('contradicts', clash)
+  return judgeValue(build, reading, quantity, expect)
+}
+
+const pointProblem = (build: Build, point: string): string | undefined => {
+  const endpoint = pointEndpoint(point)
+  const wire = pointWire(point)
+  const device = own(build.collections.devices, deviceIdOf(endpoint))
+  if (!device || !Object.hasOwn(device.pins, endpoint.slice(endpoint.lastIndexOf('.') + 1)))
+    return `There is no point ${point} in this car. Which device and pin was it?`
+  if (wire !== undefined && !own(build.collections.wires, wire)) return `There is no wire ${wire} at ${endpoint}.`
+  if (restrictedDevice(build, device.id) || (wire !== undefined && restrictedWire(build, wire)))
+    return `${point} belongs to an airbag or anti-lock circuit, which is never probed.`
+  return undefined
+}
+
+type Found = Pick<SheetTest, 'low' | 'high'> & { readonly expect: Expectation }
+
+const expectationOf = (
+  build: Build,
+  reading: Reading,
+  quantity: SheetQuantity,
+): Found | { readonly missing: string } => {
+  if (reading.test !== undefined) {
+    const line = lineOf(build, reading.test, reading.case)
+    if (line?.expect) return { ...line, expect: withAccuracy(line.expect, reading, quantity) }
+    if (line) return { missing: line.missing ?? 'what to expect there' }
+  }
+  const kase = own(build.collections.cases, reading.case ?? '')
+  if (quantity !== 'ohms' && !kase) return { missing: 'the operating case in which it was taken' }
+  const some = kase ?? Object.values(build.collections.cases).find(({ battery }) => battery === 'connected')
+  if (!some) return { missing: 'an operating case' }
+  const solved = solveCase(build, some)
+  if (!solved.solved)
+    return {
+      missing: solved.missing[0]
+        ? `${solved.missing[0].datum} of ${solved.missing[0].subject}`
+        : 'a battery with its figures',
+    }
+  const devices = new Set(
+    [reading.at, reading.against].flatMap((point) => (point === undefined ? [] : [deviceIdOf(pointEndpoint(point))])),
+  )
+  const touches = (wire: Wire): boolean => [wire.from, wire.to].some((end) => devices.has(deviceIdOf(end)))
+  const car = carNetwork(build, solved, touches)
+  const tolerances = carTolerances(build, solved, car.network.elements)
+  const a = car.nodeOf(reading.at!)
+  const b = reading.against === undefined ? car.reference : car.nodeOf(reading.against)
+  if (a === undefined || b === undefined)
+    return { missing: `a wire that reaches ${a === undefined ? reading.at : reading.against}` }
+  if (quantity === 'ohms') {
+    if (a === b) return { missing: 'a second point for the ohms' }
+    return { expect: withAccuracy(expectOhms(car.network, tolerances, a, b), reading, quantity) }
+  }
+  if (quantity === 'amps') {
+    const wire = pointWire(reading.at!)
+    const element = wire === undefined ? undefined : car.elements.get(wireElement(wire))
+    if (!element) return { missing: `the wire: give the point as ${reading.at}/W-…` }
+    const found = expecter(car.network, tolerances).amps(element.id)
+    const turned = found.value !== null && found.value < 0
+    return {
+      expect: withAccuracy(
+        turned ? { ...found, value: -found.value!, least: -found.most, most: -found.least } : found,
+        reading,
+        quantity,
+      ),
+    }
+  }
+  const input = reading.inputResistance?.value
+  const network =
+    input !== undefined && input < LOADS && a !== b
+      ? {
+          ...car.network,
+          elements: [...car.network.elements, { type: 'resistor' as const, id: 'meter:', a, b, ohm: input }],
+        }
+      : car.network
+  return { expect: withAccuracy(expecter(network, tolerances).volts(a, b), reading, quantity) }
+}
+
+/** `sheet/line`, as a sheet's line is called in a reading. */
+const lineOf = (build: Build, test: string, caseId: string | undefined): SheetTest | undefined => {
+  const slash = test.indexOf('/')
+  const [sheetId, lineId] = [test.slice(0, slash), test.slice(slash + 1)]
+  if (sheetId !== 'first-power' && !own(build.collections.circuits, sheetId)) return undefined
+  const known = caseId !== undefined && own(build.collections.cases, caseId) ? caseId : undefined
+  const sheet = sheetId === 'first-power' ? firstPowerSheet(build, known) : circuitSheet(build, sheetId, known)
+  return sheet.sections
+    .flatMap(({ lines }) => lines)
+    .find((line): line is SheetTest => line.kind === 'test' && line.id === lineId)
+}
+
+/** The instrument's own limits in place of those of a hand meter. */
+const withAccuracy = (expect: Expectation, { accuracy }: Reading, quantity: SheetQuantity): Expectation => {
+  if (!accuracy || expect.value === null) return expect
+  const usual = METER[quantity]
+  const of = ({ relative, absolute }: { relative: number; absolute: number }): number =>
+    relative * Math.abs(expect.value!) + absolute
+  const more = of(accuracy) - of(usual)
+  return {
+    ...expect,
+    least: expect.least - more,
+    most: expect.most + more,
+    working: [
+      ...expect.working,
+      `instrument as entered: ± (${accuracy.relative * 100} % + ${accuracy.absolute} ${UNIT[quantity]})`,
+    ],
+  }
+}
+
+const contradicts = (build: Build, reading: Reading, quantity: SheetQuantity): string | undefined => {
+  const meter = reading.accuracy ?? METER[quantity]
+  const other = Object.values(build.collections.readings).find(
+    (each) =>
+      each.id !== reading.id &&
+      each.quantity === reading.quantity &&
+      each.at === reading.at &&
+      each.against === reading.against &&
+      each.case === reading.case &&
+      each.test === reading.test &&
+      each.when !== undefined &&
+      reading.when !== undefined &&
+      Math.abs(Date.parse(each.when) - Date.parse(reading.when)) < SOON * 1000 &&
+      Math.abs(each.value - reading.value) >
+        2 * (meter.relative * Math.abs(reading.value) + meter.absolute) + 0.02 * Math.abs(reading.value),
+  )
+  return other
+    ? `Reading ${other.id} says ${show(other.value, quantity)} at the same point within the hour, this one ${show(reading.value, quantity)}: which one is right, or does it come and go?`
+    : undefined
+}
+
+const judgeValue = (
+  build: Build,
+  reading: Reading,
+  quantity: SheetQuantity,
+  { expect, low, high }: Found,
+): ReadingVerdict => {
+  const value = quantity === 'ohms' ? reading.value - (reading.leadResistance?.value ?? 0) : reading.value
+  const place = `${pointSays(build, reading.at!)}${reading.against === undefined ? '' : ` to ${pointSays(build, reading.against)}`}`
+  if (quantity === 'ohms' && value < -METER.ohms.absolute)
+    return asked(
+      'live-circuit',
+      `${show(reading.value, quantity)} at ${place}: less than nothing means a live circuit or leads entered too long. Battery off, then read again.`,
+    )
+  if (inside(value, expect)) return { kind: 'in tolerance', expect }
+  if (expect.value === null && quantity === 'volts')
+    return Math.abs(value) < SLIGHT
+      ? { kind: 'in tolerance', expect }
+      : asked(
+          'floating',
+          `${show(value, quantity)} at ${place}, which floats in this case: a meter shows stray volts there. Put a 5 W test lamp across and read again.`,
+        )
+  if (quantity !== 'ohms' && Math.abs(value) > SLIGHT && inside(-value, expect))
+    return asked('reversed', `${show(value, quantity)} at ${place}: were the leads the wrong way round?`, -value)
+  if (
+    Math.abs(value) >= 1 &&
+    inside(value / 1000, expect) &&
+    Math.abs(value) > 2 * Math.max(Math.abs(expect.least), Math.abs(expect.most))
+  )
+    return asked(
+      'thousandth',
+      `${show(value, quantity)} at ${place}: was it ${show(value, quantity).replace(' ', ' m')}, typed without the milli?`,
+      value / 1000,
+    )
+  const most = Math.max(...Object.values(build.collections.devices).map(sourceVolts), 12)
+  if (quantity === 'volts' && Math.abs(value) > 1.3 * most)
+    return asked(
+      'out-of-scale',
+      `${show(value, quantity)} at ${place} is more than any source of this car: read it again.`,
+    )
+  const side = value < expect.least ? 'low' : 'high'
+  return {
+    kind: 'out of tolerance',
+    expect,
+    side,
+    means:
+      (side === 'low' ? low : high) ??
+      (side === 'low'
+        ? 'Less than the model gives: something on the way has resistance or is open.'
+        : 'More than the model gives: something draws less, or an earth stands up.'),
+  }
+}
+
+const sourceVolts = ({ spec }: Device): number =>
+  spec.kind === 'battery'
+    ? (spec.restedVoltage?.value ?? 0)
+    : spec.kind === 'alternator'
+      ? (spec.setpoint?.value ?? 0)
+      : 0
+
+/** The complaint with which a reading out of tolerance opens a search: about the load that the point feeds. */
+export const complaintOf = (build: Build, reading: Reading, verdict: ReadingVerdict): SearchStart | undefined => {
+  if (verdict.kind !== 'out of tolerance' || reading.at === undefined || reading.case === undefined) return undefined
+  const kase = own(build.collections.cases, reading.case)
+  if (!kase) throw refuse('unknown-case', `There is no operating case ${reading.case}.`, 'Name one of the build.')
+  const solved = solveCase(build, kase)
+  const load = loadFedBy(build, solved, reading.at)
+  if (!load) return undefined
+  const expected = verdict.expect.value ?? 0
+  const dead = verdict.side === 'low' && reading.value < 0.3 * expected
+  return { complaint: { device: load.device, load: load.load, kind: dead ? 'dead' : 'weak' }, case: reading.case }
+}
+
+/** The load behind a point: of the device itself, else the one with the shortest way through that point. */
+const loadFedBy = (build: Build, solved: Solved, point: string): { device: string; load: string } | undefined => {
+  const endpoint = pointEndpoint(point)
+  const node = solved.bound.nodeOf(endpoint)
+  const touching = new Set((solved.at.get(node) ?? []).map((index) => solved.bound.network.elements[index]!.id))
+  let best: { device: string; load: string; ways: number } | undefined
+  for (const device of Object.values(build.collections.devices)) {
+    if (device.restricted) continue
+    for (const load of device.loads ?? []) {
+      const [a, b] = [load.from, load.to].map((pin) => solved.bound.nodeOf(endpointOf(device.id, pin))) as [
+        string,
+        string,
+      ]
+      if (Math.abs((solved.nodes.get(a) ?? 0) - (solved.nodes.get(b) ?? 0)) < 1) continue
+      const way = [...chain(solved, a, 'up'), ...chain(solved, b, 'down')].map(({ element }) => element)
+      const own = device.id === deviceIdOf(endpoint)
+      if (!own && !way.some((element) => touching.has(element))) continue
+      const ways = own ? 0 : way.length
+      if (!best || ways < best.ways) best = { device: device.id, load: load.id, ways }
+    }
+  }
+  return best && { device: best.device, load: best.load }
+}

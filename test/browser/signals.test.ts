@@ -1,0 +1,190 @@
+/** The Signals screen as people get it: ledger, bands, a switch designed and added to the circuits, curves and tables. */
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { demoBuild, halfBuild } from '../../demo/index.ts'
+import { emptyBuild } from '../../src/model/build.ts'
+import { signalsPage } from '../../src/web/signals/signals.page.ts'
+import {
+  type OpenPage,
+  openPage,
+  overflow,
+  serveBuild,
+  smallText,
+  startBrowser,
+  WIDTHS,
+  type Workbench,
+} from './browser.ts'
+
+let browser: Browser
+beforeAll(async () => {
+  browser = await startBrowser()
+})
+afterAll(() => browser.close())
+
+const looksRight = async (page: Page): Promise<void> => {
+  expect(await overflow(page)).toBeLessThanOrEqual(0)
+  expect(await smallText(page)).toEqual([])
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
+}
+
+describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) => {
+  let bench: Workbench
+  let open: OpenPage
+  beforeEach(async () => {
+    bench = await serveBuild(demoBuild())
+    open = await openPage(browser, bench.address, viewport)
+    await open.page.locator('main h1').first().waitFor()
+  })
+  afterEach(async () => {
+    const { complaints } = open
+    await open.close()
+    await bench.close()
+    expect(complaints).toEqual([])
+  })
+
+  it('lists every controller pin, and says what to do about the one that is not wired', async () => {
+    const { page } = open
+    const signals = signalsPage(page)
+    await signals.open(bench.address)
+    await signals.rows.first().waitFor()
+    expect(await signals.rows.count()).toBe(48)
+    await looksRight(page)
+    await signals.words.fill('after the cooler')
+    await expect.poll(() => signals.rows.count()).toBe(1)
+    const row = signals.row('ecu.B5')
+    expect(await row.textContent()).toMatch(/no wire.*No-go/)
+    await row.getByRole('button').click()
+    await row.getByText('Open the finding').waitFor()
+    expect(await row.textContent()).toContain('Wire Charge temperature after the cooler to ecu.B5')
+    await looksRight(page)
+    await signals.words.fill('')
+    await signals.show('free')
+    await expect.poll(() => signals.rows.count()).toBe(5)
+  })
+
+  it('shows two buttons that read alike, chooses other resistors with proof, stores them, and undo takes them back', async () => {
+    const { page } = open
+    const signals = signalsPage(page)
+    await signals.open(bench.address, '/resistanceSwitches/wheel')
+    await signals.band('Cruise set').waitFor()
+    expect(await signals.answer.first().textContent()).toMatch(/Cruise set and Cruise cancel read alike/)
+    await looksRight(page)
+    await signals.choose.click()
+    await expect.poll(() => signals.proof.textContent()).toMatch(/Narrowest gap 528 mV. Proven/)
+    await signals.store.click()
+    await expect.poll(() => signals.answer.first().textContent()).not.toMatch(/read alike/)
+    await looksRight(page)
+    await signals.undo.click()
+    await expect.poll(() => signals.answer.first().textContent()).toMatch(/read alike/)
+  })
+
+  it('designs a new switch and adds it to the circuits, where its earth offset is solved', async () => {
+    const { page } = open
+    const signals = signalsPage(page)
+    await signals.open(bench.address, '/new-switch')
+    await page.getByLabel('Names of the buttons').fill('Page, Map, Launch')
+    await page.getByLabel('Where the buttons sit').selectOption('dash-right')
+    await page.getByLabel('Pull-up inside the controller').fill('1 kΩ')
+    await page.getByLabel('Input of the controller').selectOption('B21')
+    await page.getByLabel('Resistor by which no button differs from a broken wire').selectOption('yes')
+    await looksRight(page)
+    await signals.choose.click()
+    await signals.band('Map').waitFor({ timeout: 30_000 })
+    await page.getByText(/no other choice of these parts has a wider one/).waitFor()
+    await looksRight(page)
+    await signals.addToCircuits.click()
+    await page.getByRole('heading', { name: 'Buttons', exact: true }).waitFor()
+    expect(await signals.answer.first().textContent()).toMatch(
+      /Sound.*all 3 buttons, a short and an open wire are told apart/,
+    )
+    const { build } = await (await fetch(`${bench.address}api/build`)).json()
+    expect(build.collections.resistanceSwitches.buttons.buttons.map(({ name }: { name: string }) => name)).toEqual([
+      'Page',
+      'Map',
+      'Launch',
+    ])
+    expect(build.collections.devices['button-resistor-3'].spec.kind).toBe('resistor')
+    await signals.undo.click()
+    await page.getByText('There is no such switch in this build.').waitFor()
+  })
+
+  it('shows the thermistor’s readings, takes one more, and writes the table into the controller', async () => {
+    const { page } = open
+    const signals = signalsPage(page)
+    await signals.open(bench.address, '/sensors/coolant-temperature')
+    await page.getByRole('heading', { name: 'Error' }).waitFor()
+    await looksRight(page)
+    await page.getByLabel('Rows it takes').fill('12')
+    await page.getByLabel('Values in whole multiples of').fill('1')
+    await page.getByText(/no other choice of as many rows is less/).waitFor()
+    await page.getByRole('button', { name: 'I have typed it into the controller' }).click()
+    await expect
+      .poll(async () => (await signals.answer.allTextContents()).join(' '))
+      .toMatch(/12 rows.*shows.*0\.\d+\sK/)
+    await page.getByLabel('Known value').fill('60 °C')
+    await page.getByLabel('The sensor shows').fill('100 Ω')
+    await page.getByRole('button', { name: 'Add the reading' }).click()
+    await page
+      .getByText(/does not fall/)
+      .first()
+      .waitFor()
+    await looksRight(page)
+    await signals.undo.click()
+    await expect.poll(() => page.getByText(/does not fall/).count()).toBe(0)
+    await page.getByLabel('Volts at ecu.B6').fill('1.72 V')
+    await page.getByRole('button', { name: 'Store it as measured now' }).click()
+    await page.getByText(/^Measured \d{4}-\d{2}-\d{2}\.$/).waitFor()
+  })
+
+  it('shows litres by the fill test, and the resistors that help the old gauge', async () => {
+    const { page } = open
+    const signals = signalsPage(page)
+    await signals.open(bench.address, '/levelSenders/fuel-level')
+    await page.getByRole('heading', { name: 'Fuel gauge of the old dash' }).waitFor()
+    expect(await page.locator('main').textContent()).toMatch(/Petrol: outdoors/)
+    await looksRight(page)
+    await signals.store.click()
+    await expect
+      .poll(
+        async () =>
+          (await (await fetch(`${bench.address}api/build`)).json()).build.collections.gauges['fuel-gauge'].network,
+      )
+      .toBeTruthy()
+  })
+
+  it('is readable in the dark', async () => {
+    const { page } = open
+    await page.evaluate(() => {
+      document.documentElement.dataset.theme = 'dark'
+    })
+    const signals = signalsPage(page)
+    for (const place of ['', '/resistanceSwitches/wheel', '/sensors/map', '/levelSenders/fuel-level']) {
+      await signals.open(bench.address, place)
+      await looksRight(page)
+    }
+  })
+})
+
+it.each([
+  ['an empty build', emptyBuild('Empty'), /No pin of a controller is entered yet/],
+  ['a half-entered build', halfBuild(), /inputs, .* outputs/],
+] as const)('works on %s', async (_what, build, says) => {
+  const bench = await serveBuild(build)
+  const open = await openPage(browser, bench.address, WIDTHS.phone)
+  try {
+    const signals = signalsPage(open.page)
+    await signals.open(bench.address)
+    await open.page.getByText(says).first().waitFor()
+    await looksRight(open.page)
+    for (const place of Object.keys(build.collections.sensors).map((id) => `/sensors/${id}`)) {
+      await signals.open(bench.address, place)
+      expect(await open.page.locator('main').textContent()).not.toMatch(/NaN|undefined/)
+    }
+    expect(open.complaints).toEqual([])
+  } finally {
+    await open.close()
+    await bench.close()
+  }
+})
