@@ -69,7 +69,7 @@ export const benchLog = async (): Promise<Row[]> => {
         await timed(() =>
           withDuck({ folders: [folder], spill: folder }, (connection) =>
             connection.run(
-              `copy (select * from read_csv(${literal(at('clean.csv'))})) to ${literal(at('theirs.parquet'))} (format parquet)`,
+              `copy (select * from read_csv(${literal(at('clean.csv'))})) to ${literal(at('theirs.parquet'))} (format parquet, compression zstd)`,
             ),
           ),
         ),

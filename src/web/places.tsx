@@ -19,6 +19,8 @@ const Earths = later(async () => (await import('./circuits/earths/Earths.tsx')).
 const Energy = later(async () => (await import('./circuits/energy/Energy.tsx')).Energy)
 const Patterns = later(async () => (await import('./circuits/patterns/Patterns.tsx')).Patterns)
 const Signals = later(async () => (await import('./signals/Signals.tsx')).Signals)
+const Faults = later(async () => (await import('./faults/Faults.tsx')).Faults)
+const FaultSearch = later(async () => (await import('./faults/FaultSearch.tsx')).FaultSearch)
 const Fuel = later(async () => (await import('./fuel/Fuel.tsx')).Fuel)
 const Air = later(async () => (await import('./air/Air.tsx')).Air)
 const Cooling = later(async () => (await import('./cooling/Cooling.tsx')).Cooling)
@@ -34,6 +36,7 @@ export const BENCHES = [
   ['/jobs', 'Jobs'],
   ['/circuits', 'Circuits'],
   ['/signals', 'Signals'],
+  ['/faults', 'Find a fault'],
   ['/fuel', 'Fuel'],
   ['/air', 'Air'],
   ['/cooling', 'Cooling'],
@@ -69,6 +72,8 @@ export function Places() {
         <Route path="/signals/:kind?/:id?">
           {({ kind, id }) => <Signals kind={kind} id={id && decodeURIComponent(id)} />}
         </Route>
+        <Route path="/faults/:id">{({ id }) => <FaultSearch key={id} id={decodeURIComponent(id)} />}</Route>
+        <Route path="/faults">{() => <Faults />}</Route>
         <Route path="/fuel">{() => <Fuel />}</Route>
         <Route path="/air">{() => <Air />}</Route>
         <Route path="/cooling">{() => <Cooling />}</Route>

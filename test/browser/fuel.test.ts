@@ -184,7 +184,7 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
       const dark = await openPage(browser, other.address, viewport, 'dark')
       await fuelPage(dark.page).open(other.address)
       await dark.page
-        .getByText(/Missing: /)
+        .locator('.station-says p', { hasText: /^Missing: / })
         .first()
         .waitFor()
       await looksRight(dark.page)

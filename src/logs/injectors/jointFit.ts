@@ -90,6 +90,24 @@ function kinship(
   return rho > 2 / Math.sqrt(pairs) ? (1 + Math.min(rho, 0.8)) / (1 - Math.min(rho, 0.8)) : 1
 }
 
+/** Windows of one stop of the drive, by their places in the list: one after another at about one speed. */
+function stops(windows: readonly InjectorWindow[]): number[][] {
+  const out: number[][] = []
+  windows.forEach((window, i) => {
+    const before = windows[i - 1]
+    const same =
+      before !== undefined &&
+      before.log === window.log &&
+      before.session === window.session &&
+      window.from - before.to < 2.5 &&
+      Math.abs(window.speed / before.speed - 1) < 0.03 &&
+      Math.abs(window.pressure / before.pressure - 1) < 0.06
+    if (same) out.at(-1)!.push(i)
+    else out.push([i])
+  })
+  return out
+}
+
 /** Undefined where the windows do not determine the unknown set. */
 export function jointFit(
   windows: readonly InjectorWindow[],
@@ -296,30 +314,44 @@ export function jointFit(
   const variance =
     ((scale ** 2 * (squares / freedom) * (total / n)) / (slopes / n) ** 2) * kinship(windows, residuals, noise, scale)
   const unit = (i: number): number => (i === 0 ? 1 : UNIT)
-  const full = Array.from({ length: own }, (_, i) =>
-    Array.from({ length: own }, (_unused, k) => (inverse[i]![k]! * variance) / unit(i) / unit(k)),
-  )
   // With what is carried in held fast: C − C_ug C_gg⁻¹ C_gu.
   const size = carried.length
-  const gg = Float64Array.from({ length: size * size }, (_, k) => {
-    return inverse[carried[Math.floor(k / size)]!]![carried[k % size]!]! * variance
-  })
+  const gg = Float64Array.from(
+    { length: size * size },
+    (_, k) => inverse[carried[Math.floor(k / size)]!]![carried[k % size]!]!,
+  )
   const ggFactor = size > 0 ? cholesky(gg, size) : undefined
-  const part = full.map((_, i) => {
-    if (!ggFactor) return full.map(() => 0)
+  const held = Array.from({ length: own }, (_, i): Float64Array => {
+    if (!ggFactor) return inverse[i]!
     const solved = choleskySolve(
       ggFactor,
       size,
-      Float64Array.from(carried, (j) => inverse[i]![j]! * variance),
+      Float64Array.from(carried, (j) => inverse[i]![j]!),
     )
-    return full.map((_unused, k) =>
-      carried.reduce((sum, j, p) => sum + (solved[p]! * inverse[k]![j]! * variance) / unit(i) / unit(k), 0),
-    )
+    return inverse[i]!.map((value, k) => value - carried.reduce((sum, j, p) => sum + solved[p]! * inverse[j]![k]!, 0))
   })
-  const ratio = full.map((row, i) => row.map((value, k) => value - part[i]![k]!))
-  // Their spread was set in units of the scatter; it goes back to what was said.
-  const settle = variance / scale ** 2
-  const covariance = ratio.map((row, i) => row.map((value, k) => value + part[i]![k]! / settle))
+  // Some stops scatter more than others (idle with its late gas): each stop's pull on an unknown, as it was, may ask for more.
+  const pulls = stops(windows).map((members) =>
+    held.map((row) =>
+      members.reduce((sum, i) => {
+        const lever = rowOf(i, x).reduce((total, { index, value }) => total + value * row[index]!, 0)
+        return sum + (weights[i]! * residuals[i]! * lever) / noise[i]! ** 2
+      }, 0),
+    ),
+  )
+  const inflate = held.map((row, k) => {
+    if (pulls.length < 8) return 1
+    const share = (n / freedom) * (pulls.length / (pulls.length - 1))
+    const spread = pulls.reduce((sum, pull) => sum + pull[k]! ** 2, 0) * share
+    return Math.max(1, Math.sqrt(spread / (row[k]! * variance)))
+  })
+  const ratio = held.map((row, i) =>
+    held.map((_, k) => (row[k]! * variance * inflate[i]! * inflate[k]!) / unit(i) / unit(k)),
+  )
+  // The spread of what is carried in was set in units of the scatter; it goes back to what was said.
+  const covariance = ratio.map((row, i) =>
+    row.map((value, k) => value + ((inverse[i]![k]! - held[i]![k]!) * scale ** 2) / unit(i) / unit(k)),
+  )
   return {
     parameters: [...x.subarray(0, own)].map((value, i) => value / unit(i)),
     names: ['ln S', ...knots.map((volts) => `X at ${volts.toFixed(2)} V`), ...(bendBelow === undefined ? [] : ['b'])],

@@ -1,5 +1,5 @@
 /** A circuit drawn: it lays itself out again when a thing, pin or wire changes, never when a figure does. */
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react'
 import type { Verdict } from '../../../assess/finding.ts'
 import type { Build } from '../../../model/build.ts'
 import { Empty } from '../../parts/Empty.tsx'
@@ -20,12 +20,32 @@ interface Props {
   readonly choose: (subject: string) => void
   /** A thing was tapped: it is shown, and a switch goes on to its next position. */
   readonly touch: (subject: string) => void
+  /** Drawn under the circuit, and over it, where everything stands as placed. */
+  readonly behind?: (placed: Placed) => ReactNode
+  readonly before?: (placed: Placed) => ReactNode
+  /** In place of what is said below a live drawing. */
+  readonly caption?: string
 }
+
+const CAPTION =
+  'Current runs downwards. A dot joins; lines that cross do not. An arrow: the pin’s wire belongs to another circuit. Tap a thing for its figures, a switch to move it.'
 
 /** Never under 1: the smallest text would fall below 12 px. */
 const SCALES = [1, 1.25, 1.5, 2]
 
-export function CircuitDrawing({ build, circuit, name, live, chosen, worstOf, choose, touch }: Props) {
+export function CircuitDrawing({
+  build,
+  circuit,
+  name,
+  live,
+  chosen,
+  worstOf,
+  choose,
+  touch,
+  behind,
+  before,
+  caption = CAPTION,
+}: Props) {
   const diagram = useMemo(() => diagramOf(build, circuit), [build, circuit])
   const key = layoutKey(diagram)
   const [placed, setPlaced] = useState<Placed>()
@@ -82,15 +102,14 @@ export function CircuitDrawing({ build, circuit, name, live, chosen, worstOf, ch
           role="group"
           aria-label={`Circuit diagram: ${name}`}
         >
+          {behind?.(placed)}
           <Lines {...{ build, placed, live, chosen, worstOf, choose }} />
           <Parts {...{ build, placed, live, chosen, worstOf, touch }} />
+          {before?.(placed)}
         </svg>
       </div>
       <figcaption className="small soft">
-        <span>
-          Current runs downwards. A dot joins; lines that cross do not. An arrow: the pin’s wire belongs to another
-          circuit. Tap a thing for its figures, a switch to move it.
-        </span>
+        <span>{caption}</span>
         <span className="row">
           Scale
           {SCALES.map((one) => (

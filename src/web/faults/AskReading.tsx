@@ -1,0 +1,112 @@
+/** The next test: where the leads go, one number to type, and what the suspects would show. */
+import { useId, useState } from 'react'
+import type { NextTest, Test } from '../../assess/faults/faults.ts'
+import { formatQuantity, type Kind } from '../../units/index.ts'
+import { type Problem, Refusal, refuse } from '../../units/problem.ts'
+import { Problems } from '../parts/Problems.tsx'
+import { readMeasure } from '../parts/quantityText.ts'
+
+const KINDS = {
+  volts: ['voltage', 'V'],
+  ohms: ['resistance', 'Ω'],
+  amps: ['current', 'A'],
+} as const satisfies Record<Test['quantity'], readonly [Kind, string]>
+
+const minutes = (seconds: number): string =>
+  seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} min`
+
+export function AskReading({ next, take }: { next: NextTest; take: (test: Test, value: number) => void }) {
+  const [chosen, setChosen] = useState(0)
+  const tests: readonly Test[] = [next, ...next.together]
+  const test = tests[chosen] ?? next
+  return (
+    <section aria-labelledby="next-test" className="next-test">
+      <h2 id="next-test">Measure next</h2>
+      <p className="where">{test.says}</p>
+      <p className="soft small">
+        About {minutes(next.time)}
+        {next.together.length > 0 ? '; the same access gives more readings at no cost:' : '.'}
+      </p>
+      {next.together.length > 0 && (
+        <div className="row">
+          {tests.map((one, i) => (
+            <button key={one.says} type="button" aria-pressed={i === chosen} onClick={() => setChosen(i)}>
+              {i === 0 ? 'The telling one' : one.says}
+            </button>
+          ))}
+        </div>
+      )}
+      <OneNumber key={test.says} test={test} take={take} />
+      {chosen === 0 && next.expects.length > 0 && (
+        <table>
+          <caption className="small soft">What it would show</caption>
+          <tbody>
+            {next.expects.map(({ part, name, value }) => (
+              <tr key={part}>
+                <th scope="row">if it is the {name}</th>
+                <td className="figure">
+                  {formatQuantity(KINDS[test.quantity][0], value, { unit: KINDS[test.quantity][1] })}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {next.cautions.length > 0 && (
+        <ul className="cautions">
+          {next.cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  )
+}
+
+function OneNumber({ test, take }: { test: Test; take: (test: Test, value: number) => void }) {
+  const [text, setText] = useState('')
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+  const wrong = useId()
+  const [kind, unit] = KINDS[test.quantity]
+  const keep = (): void => {
+    try {
+      // A number alone is in the unit that stands beside the field.
+      const read = readMeasure(kind, /^[-+−]?[\d.,]+$/.test(text.trim()) ? `${text.trim()} ${unit}` : text)
+      if (read === undefined)
+        throw refuse('no-reading', 'No number was typed.', `Type what the meter shows, in ${unit}.`)
+      setText('')
+      setProblems([])
+      take(test, read.value)
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error
+      setProblems(error.problems)
+    }
+  }
+  return (
+    <form
+      className="the-number"
+      onSubmit={(event) => {
+        event.preventDefault()
+        keep()
+      }}
+    >
+      <label>
+        The meter shows
+        <span className="row">
+          <input
+            inputMode="decimal"
+            autoComplete="off"
+            value={text}
+            aria-describedby={problems.length > 0 ? wrong : undefined}
+            onChange={(event) => setText(event.target.value)}
+          />
+          <span className="unit">{unit}</span>
+          <button type="submit" className="first" disabled={text.trim() === ''}>
+            Take it
+          </button>
+        </span>
+      </label>
+      <Problems list={problems} id={wrong} />
+    </form>
+  )
+}

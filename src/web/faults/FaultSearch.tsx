@@ -1,0 +1,260 @@
+/** One search: where it stands, what to do next, the circuit with its suspicion, what is known, who is suspect. */
+import { Link } from 'wouter'
+import { closeSearch, repairOf, type SearchView, type StoredSearch } from '../../assess/faults/faults.ts'
+import { deviceName, list } from '../../assess/make.ts'
+import type { Build } from '../../model/build.ts'
+import { Refusal } from '../../units/problem.ts'
+import { Problems } from '../parts/Problems.tsx'
+import { bench } from '../workbench/bench.ts'
+import { useBench } from '../workbench/useBench.ts'
+import { AskReading } from './AskReading.tsx'
+import { EvidenceList, remarkSays } from './EvidenceList.tsx'
+import { readingEdit, remarkEdit, share } from './faultEdits.ts'
+import { RemarkForm } from './RemarkForm.tsx'
+import { SuspicionDrawing } from './SuspicionDrawing.tsx'
+import { useSearch } from './useSearch.ts'
+import './faults.css'
+
+export function FaultSearch({ id }: { id: string }) {
+  const { build } = useBench()
+  const search = build?.collections.faultSearches[id]
+  if (!build) return null
+  if (!search)
+    return (
+      <>
+        <h1>Find a fault</h1>
+        <p role="status">
+          There is no search {id}. <Link to="/faults">All searches</Link>
+        </p>
+      </>
+    )
+  return <OpenSearch build={build} search={search} />
+}
+
+function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
+  const { ready, view, problems } = useSearch(build, search)
+  const about = deviceName(build, search.complaint.device)
+  const circuit = circuitOfDevice(build, search.complaint.device)
+  const isOpen = search.status === 'open'
+  return (
+    <>
+      <p>
+        <Link to="/faults">All searches</Link>
+      </p>
+      <h1>
+        {about}: {search.complaint.kind}
+      </h1>
+      <p className="soft">In “{build.collections.cases[search.case]?.name ?? search.case}”.</p>
+      <Problems list={problems} />
+      {ready === undefined && problems.length === 0 && <p role="status">Working out what each fault would do …</p>}
+      {ready && view && (
+        <>
+          <Standing {...{ build, search, view }} />
+          {isOpen && view.cautions.length > 0 && (
+            <details className="cautions-first" open={search.evidence.length === 0}>
+              <summary>Take care</summary>
+              <ul>
+                {view.cautions.map((caution) => (
+                  <li key={caution}>{caution}</li>
+                ))}
+              </ul>
+            </details>
+          )}
+          {isOpen && search.found === undefined && (
+            <Repairs {...{ search, view }} repair={(part, mode) => repair(ready, search, part, mode)} />
+          )}
+          {isOpen && view.next && (
+            <AskReading
+              next={view.next}
+              take={(test, value) => void bench.edit(readingEdit(build, search, test, value))}
+            />
+          )}
+          {isOpen && view.looks.length > 0 && (
+            <section aria-labelledby="looks">
+              <h2 id="looks">Look first, it costs nothing</h2>
+              {view.looks.map((look) => (
+                <p key={look.about + look.ifYes} className="row look">
+                  <span>Does {look.name} work?</span>
+                  {[
+                    ['Yes', look.ifYes],
+                    ['No', look.ifNo],
+                  ].map(([word, key]) => (
+                    <button
+                      key={word}
+                      type="button"
+                      aria-label={`${word}, ${look.name}`}
+                      onClick={() => {
+                        bench.edit(remarkEdit(search, key!, look.about, remarkSays(build, key!, look.about)))
+                      }}
+                    >
+                      {word}
+                    </button>
+                  ))}
+                </p>
+              ))}
+            </section>
+          )}
+          <SuspicionDrawing {...{ build, circuit, view }} name={about} />
+          <EvidenceList {...{ build, search }} questions={view.questions} />
+          {isOpen && <RemarkForm {...{ build, search, ready }} />}
+          <Suspects view={view} />
+          {ready.lacking.length > 0 && (
+            <p className="small soft">
+              Sharper with: {ready.lacking.slice(0, 6).join('; ')}
+              {ready.lacking.length > 6 ? ` and ${ready.lacking.length - 6} more` : ''}.
+            </p>
+          )}
+          {ready.leftOut.length > 0 && (
+            <p>
+              Left out, for it is work for those trained in it: {list(ready.leftOut)}. Airbag and anti-lock circuits are
+              never probed.
+            </p>
+          )}
+        </>
+      )}
+      {search.history && search.history.length > 0 && (
+        <>
+          <h2>History</h2>
+          <ul>
+            {search.history.map((entry) => (
+              <li key={`${entry.when ?? ''}${entry.says}`}>
+                {entry.when?.slice(0, 16).replace('T', ' ')} {entry.says}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {isOpen && <Closing {...{ build, search }} />}
+    </>
+  )
+}
+
+const circuitOfDevice = (build: Build, device: string): string | undefined =>
+  build.collections.devices[device]?.circuit ??
+  Object.values(build.collections.wires).find(
+    ({ from, to, circuit }) => circuit !== undefined && [from, to].some((end) => end.startsWith(`${device}.`)),
+  )?.circuit
+
+const repair = (
+  ready: Parameters<typeof repairOf>[0],
+  search: StoredSearch,
+  part: string,
+  mode: string | undefined,
+): void => {
+  try {
+    bench.edit(repairOf(ready, search, part, new Date().toISOString(), mode))
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error
+    bench.complain(error.problems)
+  }
+}
+
+function Standing({ build, search, view }: { build: Build; search: StoredSearch; view: SearchView }) {
+  const { standing, suspects } = view
+  const names = (parts: readonly string[]): string =>
+    list(parts.map((part) => suspects.find((suspect) => suspect.part === part)?.name ?? part))
+  if (search.found) {
+    const job = search.job === undefined ? undefined : build.collections.jobs[search.job]
+    return (
+      <p className="standing" role="status">
+        Found: <strong>{search.found.name}</strong>
+        {search.found.mode === undefined ? '' : ` (${search.found.mode})`}.
+        {job && (
+          <>
+            {' '}
+            Repair: <Link to={`/jobs/of/${encodeURIComponent(job.id)}`}>{job.title}</Link>, {job.status}.
+          </>
+        )}
+        {search.status === 'closed' && ' The search is closed.'}
+      </p>
+    )
+  }
+  return (
+    <p className="standing" role="status">
+      {standing.kind === 'found' && (
+        <>
+          It is the <strong>{standing.name}</strong>, {share(standing)} sure
+          {view.pairs ? ', as two faults at once' : ''}.
+        </>
+      )}
+      {standing.kind === 'searching' &&
+        (suspects[0] ? `Most suspect so far: ${suspects[0].name}, ${share(suspects[0])}.` : 'Nothing is suspect yet.')}
+      {standing.kind === 'cannot tell apart' &&
+        `No test that can be taken tells these apart: ${names(standing.parts)}. Renew the cheapest first, and confirm.`}
+      {standing.kind === 'the model does not fit' &&
+        'What is known fits no fault of this circuit as it is entered. Take the odd reading again, or look for a wire that the drawing does not have.'}
+      {standing.kind === 'asks' && 'Before it goes on, answer what is asked about below.'}
+    </p>
+  )
+}
+
+function Repairs({
+  search,
+  view,
+  repair: mend,
+}: {
+  search: StoredSearch
+  view: SearchView
+  repair: (part: string, mode: string | undefined) => void
+}) {
+  const { standing, suspects } = view
+  const parts =
+    standing.kind === 'found' ? [standing.part] : standing.kind === 'cannot tell apart' ? standing.parts : []
+  if (parts.length === 0 || search.found) return null
+  return (
+    <div className="row">
+      {parts.map((part) => {
+        const suspect = suspects.find((one) => one.part === part)
+        return (
+          <button key={part} type="button" className="first" onClick={() => mend(part, suspect?.modes[0]?.mode)}>
+            Make the repair a job: {suspect?.name ?? part}
+          </button>
+        )
+      })}
+    </div>
+  )
+}
+
+const SHOWN = 8
+function Suspects({ view: { suspects } }: { view: SearchView }) {
+  if (suspects.length === 0) return null
+  return (
+    <section aria-labelledby="suspects">
+      <h2 id="suspects">Suspects</h2>
+      <table>
+        <tbody>
+          {suspects.slice(0, SHOWN).map((suspect) => (
+            <tr key={suspect.part}>
+              <th scope="row">{suspect.name}</th>
+              <td className="figure">{share(suspect)}</td>
+              <td>
+                {suspect.modes
+                  .slice(0, 2)
+                  .map(({ mode }) => mode)
+                  .join(', ')}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {suspects.length > SHOWN && <p className="soft small">and {suspects.length - SHOWN} less likely ones.</p>}
+    </section>
+  )
+}
+
+function Closing({ build, search }: { build: Build; search: StoredSearch }) {
+  const close = (says: string): void => void bench.edit(closeSearch(build, search, says, new Date().toISOString()))
+  return (
+    <p className="row">
+      {search.found ? (
+        <button type="button" onClick={() => close('The repair is done and its test sheet confirms it.')}>
+          Repaired and confirmed: close the search
+        </button>
+      ) : (
+        <button type="button" onClick={() => close('Given up without a find.')}>
+          Close without a find
+        </button>
+      )}
+    </p>
+  )
+}

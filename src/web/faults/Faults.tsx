@@ -1,0 +1,112 @@
+/** Find a fault: searches open and closed, and the complaint that opens another. */
+import { useState } from 'react'
+import { Link, useLocation } from 'wouter'
+import type { ComplaintKind } from '../../assess/faults/faults.ts'
+import { deviceName } from '../../assess/make.ts'
+import { Empty } from '../parts/Empty.tsx'
+import { bench } from '../workbench/bench.ts'
+import { useBench } from '../workbench/useBench.ts'
+import { openSearchEdit } from './faultEdits.ts'
+import './faults.css'
+
+const KINDS: readonly ComplaintKind[] = ['dead', 'weak', 'on when it should be off', 'comes and goes']
+
+export function Faults() {
+  const { build } = useBench()
+  const [, go] = useLocation()
+  const [device, setDevice] = useState('')
+  const [kind, setKind] = useState<ComplaintKind>('dead')
+  const [kase, setCase] = useState('')
+  if (!build) return null
+  const { faultSearches, cases, devices } = build.collections
+  const loads = Object.values(devices)
+    .filter((one) => one.restricted === undefined && (one.loads ?? []).length > 0)
+    .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }))
+  const usable = Object.values(cases).filter(({ battery }) => battery === 'connected')
+  const chosenCase = kase || (usable.find(({ engine }) => engine === 'off') ?? usable[0])?.id || ''
+  const searches = Object.values(faultSearches).reverse()
+  const open = (): void => {
+    const { id, edit } = openSearchEdit(build, { complaint: { device, kind }, case: chosenCase })
+    if (bench.edit(edit)) go(`/faults/${id}`)
+  }
+  return (
+    <>
+      <h1>Find a fault</h1>
+      {loads.length === 0 || usable.length === 0 ? (
+        <Empty
+          says={
+            loads.length === 0
+              ? 'No consumer with what it draws is entered yet, so nothing can be told of a fault.'
+              : 'There is no operating case yet in which something could be looked for.'
+          }
+        >
+          <p>
+            Enter it on <Link to="/circuits">Circuits</Link>, or{' '}
+            <Link to="/circuits/from/patterns">add a circuit from a pattern</Link>.
+          </p>
+        </Empty>
+      ) : (
+        <form
+          className="complaint"
+          onSubmit={(event) => {
+            event.preventDefault()
+            open()
+          }}
+        >
+          <label>
+            What is wrong with
+            <select value={device} onChange={(event) => setDevice(event.target.value)}>
+              <option value="">choose a consumer</option>
+              {loads.map((one) => (
+                <option key={one.id} value={one.id}>
+                  {one.name}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label>
+            It is
+            <select value={kind} onChange={(event) => setKind(event.target.value as ComplaintKind)}>
+              {KINDS.map((one) => (
+                <option key={one} value={one}>
+                  {one}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label>
+            The car stands as in
+            <select value={chosenCase} onChange={(event) => setCase(event.target.value)}>
+              {usable.map((one) => (
+                <option key={one.id} value={one.id}>
+                  {one.name}
+                </option>
+              ))}
+            </select>
+          </label>
+          <button type="submit" className="first" disabled={device === ''}>
+            Look for it
+          </button>
+        </form>
+      )}
+      {searches.length > 0 && (
+        <>
+          <h2>Searches</h2>
+          <ul>
+            {searches.map((search) => (
+              <li key={search.id}>
+                <Link to={`/faults/${search.id}`}>
+                  {deviceName(build, search.complaint.device)}: {search.complaint.kind}
+                </Link>{' '}
+                <span className="soft">
+                  {search.status}
+                  {search.found ? `, found: ${search.found.name}` : ''}
+                </span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,92 @@
+/** Edits of a fault search. A reading taken for it is kept as a reading of the build as well. */
+import { newSearch, type StoredSearch, type Suspect, type Test } from '../../assess/faults/faults.ts'
+import { endpointSays } from '../../assess/faults/words.ts'
+import type { Build, Change, Edit, Entity } from '../../model/build.ts'
+import { METER_NAME, readMeter } from './meter.ts'
+
+type Evidence = StoredSearch['evidence'][number]
+type Reading = Entity<'readings'>
+
+const QUANTITY = { volts: 'voltage', ohms: 'resistance', amps: 'current' } as const
+
+const put = (search: StoredSearch): Change => ({ collection: 'faultSearches', id: search.id, value: search })
+
+export const openSearchEdit = (
+  build: Build,
+  start: Pick<StoredSearch, 'complaint' | 'case'> & Partial<StoredSearch>,
+): { readonly id: string; readonly edit: Edit } => {
+  const search = newSearch(build, start, new Date().toISOString())
+  const name = build.collections.devices[start.complaint.device]?.name ?? start.complaint.device
+  return { id: search.id, edit: { label: `Fault search: ${name}, ${start.complaint.kind}`, changes: [put(search)] } }
+}
+
+const freeReading = (build: Build): string => {
+  let n = 1
+  while (Object.hasOwn(build.collections.readings, `M-${n}`)) n += 1
+  return `M-${n}`
+}
+
+/** The reading goes into the build's readings with its instrument, and into the evidence of the search. */
+export const readingEdit = (build: Build, search: StoredSearch, test: Test, value: number): Edit => {
+  const when = new Date().toISOString()
+  const id = freeReading(build)
+  const meter = readMeter()
+  const reading: Reading = {
+    id,
+    subject: test.says.slice(0, 160),
+    quantity: QUANTITY[test.quantity],
+    value,
+    at: test.at,
+    ...(test.against === undefined ? {} : { against: test.against }),
+    case: search.case,
+    when,
+    instrument: METER_NAME,
+    accuracy: meter.accuracy,
+    inputResistance: { value: meter.inputResistance },
+    ...(test.quantity === 'ohms' ? { leadResistance: { value: meter.leadResistance } } : {}),
+    search: search.id,
+  }
+  const entry: Evidence = {
+    kind: 'reading',
+    quantity: test.quantity,
+    at: test.at,
+    ...(test.against === undefined ? {} : { against: test.against }),
+    value,
+    reading: id,
+    when,
+  }
+  return {
+    label: `Reading at ${endpointSays(build, test.at.split('/')[0]!)}`.slice(0, 160),
+    changes: [
+      { collection: 'readings', id, value: reading },
+      put({ ...search, evidence: [...search.evidence, entry] }),
+    ],
+  }
+}
+
+export const remarkEdit = (search: StoredSearch, remark: string, about: string | undefined, says: string): Edit => ({
+  label: `Remark: ${says}`.slice(0, 160),
+  changes: [
+    put({
+      ...search,
+      evidence: [
+        ...search.evidence,
+        { kind: 'remark', remark, ...(about === undefined ? {} : { about }), when: new Date().toISOString() },
+      ],
+    }),
+  ],
+})
+
+/** Another entry in the place of one, or none. The reading that it came from stays as it was read. */
+export const mendEdit = (search: StoredSearch, at: number, instead: Evidence | undefined, label: string): Edit => ({
+  label,
+  changes: [
+    put({
+      ...search,
+      evidence: search.evidence.flatMap((entry, i) => (i !== at ? [entry] : instead === undefined ? [] : [instead])),
+    }),
+  ],
+})
+
+export const share = ({ probability }: Pick<Suspect, 'probability'>): string =>
+  probability > 0.995 ? '> 99 %' : `${(100 * probability).toFixed(probability < 0.1 ? 1 : 0)} %`
