@@ -49,10 +49,19 @@ export const deviceIdOf = (endpoint: string): string => endpoint.slice(0, endpoi
 export const endpointOf = (device: string, pin: string): string => `${device}.${pin}`
 
 export const deviceName = (build: Build, id: string): string => own(build.collections.devices, id)?.name ?? id
-/** `Wire W-104 (fan-relay.87 to fan.+)`. */
+/** `Fan relay, pin 87`; a splice or a stud has one point and needs no pin; what does not exist keeps its id. */
+export const pinName = (build: Build, endpoint: string): string => {
+  const device = own(build.collections.devices, deviceIdOf(endpoint))
+  if (!device) return endpoint
+  if (device.spec.kind === 'splice' || device.spec.kind === 'earth-stud') return device.name
+  return `${device.name}, pin ${endpoint.slice(endpoint.lastIndexOf('.') + 1)}`
+}
+/** `Wire W-104 (Fan relay to Radiator fan)`. */
 export const wireName = (build: Build, id: string): string => {
   const wire = own(build.collections.wires, id)
-  return wire ? `Wire ${id} (${wire.from} to ${wire.to})` : `Wire ${id}`
+  return wire
+    ? `Wire ${id} (${deviceName(build, deviceIdOf(wire.from))} to ${deviceName(build, deviceIdOf(wire.to))})`
+    : `Wire ${id}`
 }
 /** Zone of a device: its own, else that of the branch point it sits at. */
 export const deviceZone = (build: Build, id: string): string | undefined => {

@@ -3,7 +3,7 @@ import { checkIntegrity } from '../model/integrity.ts'
 import { BODY, deviceAt, type Link, spread } from './circuit.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
-import { BATTERY_CAUTION, deviceName, deviceZone, endpointOf, finding, own, wireName } from './make.ts'
+import { BATTERY_CAUTION, deviceName, deviceZone, endpointOf, finding, own, pinName, wireName } from './make.ts'
 import { relayPins } from './pins.ts'
 
 const NO_GO = new Set(['dangling-pin', 'doubled-pin'])
@@ -98,11 +98,11 @@ export const returnFindings = ({ build, circuit }: Context): Finding[] => {
         part: unit.load,
         about: device?.name ?? unit.device,
         zone: deviceZone(build, unit.device),
-        says: `${device?.name ?? unit.device} can be fed at ${feed}, but ${back} has no way back to battery negative${wires.length === 0 ? ': no wire is on it' : ''}.`,
-        todo: `Run an earth wire from ${back} to ${bodyTied ? 'the nearest earth stud' : 'battery negative'}.`,
+        says: `${device?.name ?? unit.device} can be fed at ${pinName(build, feed)}, but ${pinName(build, back)} has no way back to battery negative${wires.length === 0 ? ': no wire is on it' : ''}.`,
+        todo: `Run an earth wire from ${pinName(build, back)} to ${bodyTied ? 'the nearest earth stud' : 'battery negative'}.`,
         working: [
           'Every switch and relay contact thought closed, every controller output on.',
-          `Fed: ${feed}. Wires on ${back}: ${wires.length === 0 ? 'none' : wires.join(', ')}.`,
+          `Fed: ${pinName(build, feed)}. Wires on ${pinName(build, back)}: ${wires.length === 0 ? 'none' : wires.join(', ')}.`,
         ],
         cautions: [BATTERY_CAUTION],
       }),

@@ -12,6 +12,7 @@ import {
   finding,
   list,
   own,
+  pinName,
   restrictedDevice,
   volts,
   wireName,
@@ -37,15 +38,15 @@ export const signalPinFindings = ({ build, circuit }: Context): Finding[] => {
           about: signal.name,
           zone: deviceZone(build, other ?? signal.device),
           says: wired
-            ? `${signal.name} is wired at ${pin} and not configured, so the controller ${kind === 'input' ? 'does not read it' : 'does not drive it'}.`
-            : `${signal.name} is configured at ${pin} and no wire is there, so the controller ${kind === 'input' ? 'reads an open circuit' : 'drives nothing'}.`,
+            ? `${signal.name} is wired at ${pinName(build, pin)} and not configured, so the controller ${kind === 'input' ? 'does not read it' : 'does not drive it'}.`
+            : `${signal.name} is configured at ${pinName(build, pin)} and no wire is there, so the controller ${kind === 'input' ? 'reads an open circuit' : 'drives nothing'}.`,
           todo: wired
             ? `Configure ${signal.name} in the controller, or remove its wire.`
             : kind === 'input'
-              ? `Wire ${partner} to ${pin}, or switch the input off in the controller.`
-              : `Wire ${pin} to ${partner}, or switch the output off in the controller.`,
+              ? `Wire ${partner} to ${pinName(build, pin)}, or switch the input off in the controller.`
+              : `Wire ${pinName(build, pin)} to ${partner}, or switch the output off in the controller.`,
           working: [
-            `Wires on ${pin}: ${wired ? circuit.wiresAt.get(pin)!.join(', ') : 'none'}. Configured: ${signal.configured ? 'yes' : 'no'}.`,
+            `Wires on ${pinName(build, pin)}: ${wired ? circuit.wiresAt.get(pin)!.join(', ') : 'none'}. Configured: ${signal.configured ? 'yes' : 'no'}.`,
           ],
           cautions: [BATTERY_CAUTION],
         }),
@@ -151,7 +152,7 @@ export const sensorReturnFindings = (context: Context): Finding[] => {
   const earthOf = (controller: string): string => {
     const device = own(build.collections.devices, controller)
     const pin = device && controllerPins(device).sensorEarth[0]
-    return pin === undefined ? 'the controller’s sensor earth pin' : endpointOf(controller, pin)
+    return pin === undefined ? 'the controller’s sensor earth pin' : pinName(build, endpointOf(controller, pin))
   }
   /** Worst error of each sensor named, with the case it is worst in. */
   const told = (sensors: readonly string[]) =>
@@ -177,7 +178,7 @@ export const sensorReturnFindings = (context: Context): Finding[] => {
         says: `${names} ${sensors.length === 1 ? 'returns' : 'return'} over ${wire} to ${studName}; every volt that other currents raise there is added to ${sensors.length === 1 ? 'its reading' : 'their readings'}${worst.length === 0 ? '' : `: ${list(worst)}`}.`,
         todo: `Take ${wire} off ${studName} and to ${earthOf(controller)}.`,
         working: [
-          `Followed from ${start} over wires and splices.`,
+          `Followed from ${pinName(build, start)} over wires and splices.`,
           ...errors
             .filter(({ device, offset }) => sensors.includes(device) && offset !== null && offset !== 0)
             .slice(0, 4)

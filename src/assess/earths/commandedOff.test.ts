@@ -102,7 +102,7 @@ describe('one open wire', () => {
     const [found] = openWireFindings(contextOf(pump(false)))
     expect(found).toMatchObject({ verdict: 'no-go', subject: 'devices/pump' })
     expect(found!.says).toMatch(
-      /With Wire W-20 \(joint\.2 to stud\.S\) open, Fuel pump gets 1\d\.\d\d V in “Lit” by Battery/,
+      /With Wire W-20 \(Joint to Stud\) open, Fuel pump gets 1\d\.\d\d V in “Lit” by Battery/,
     )
   })
   it('leaves it off where the coil has an earth of its own', () => {

@@ -275,7 +275,7 @@ describe('straps', () => {
     )
     const found = strapFindings(context).find(({ subject }) => subject === 'wires/W-20')!
     expect(found.verdict).toBe('marginal')
-    expect(found.says).toMatch(/Wire W-40 \(gauge\.- to block\.S\) \d+ A \(it is not meant to carry any\)/)
+    expect(found.says).toMatch(/Wire W-40 \(Rail sensor to Block\) \d+ A \(it is not meant to carry any\)/)
   })
   it('without a wire’s insulation class are unknown where that wire bears the current', () => {
     const context = contextOf(

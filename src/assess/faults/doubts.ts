@@ -5,12 +5,12 @@
  */
 import { readingVariance } from '../../engineering/electrical/faults/belief.ts'
 import { pointId } from '../../engineering/electrical/faults/hypothesis.ts'
-import { deviceIdOf, own, restrictedDevice, restrictedWire } from '../make.ts'
+import { deviceIdOf, own, pinName, restrictedDevice, restrictedWire } from '../make.ts'
 import { testId } from './drops.ts'
 import { foreseenVolts } from './otherReadings.ts'
 import type { ReadySearch } from './start.ts'
 import type { Evidence, Question, ReadingEvidence } from './types.ts'
-import { endpointSays, pointEndpoint, pointSays, pointWire } from './words.ts'
+import { pointEndpoint, pointSays, pointWire } from './words.ts'
 
 /** Times its standard deviation, and V, within which a reading counts as foretold by a fault. */
 const WITHIN = 4
@@ -37,7 +37,7 @@ const pointProblem = (ready: ReadySearch, point: string): string | undefined => 
   const nodes = new Set(search.problem.network.elements.flatMap(({ a, b }) => [a, b]))
   if (node === undefined || !nodes.has(node)) {
     const near = [...ready.points.keys()].filter((id) => deviceIdOf(pointEndpoint(id)) === device.id)
-    return `${endpointSays(build, endpoint)} is not in the circuit of this complaint.${near.length > 0 ? ` Was it ${near.slice(0, 3).join(' or ')}?` : ''}`
+    return `${pinName(build, endpoint)} is not in the circuit of this complaint.${near.length > 0 ? ` Was it ${near.slice(0, 3).join(' or ')}?` : ''}`
   }
   return undefined
 }

@@ -3,9 +3,9 @@
  * published source.
  */
 import type { Build, Wire } from '../../model/build.ts'
-import { deviceIdOf, deviceName, deviceZone, own } from '../make.ts'
+import { deviceIdOf, deviceName, deviceZone, own, pinName } from '../make.ts'
 import type { End } from './carNetwork.ts'
-import { endpointSays, wireSays } from './words.ts'
+import { wireSays } from './words.ts'
 
 export type JointKind = 'bulb_holder' | 'exposed' | 'connector' | 'crimp' | 'solder'
 
@@ -52,10 +52,10 @@ export const jointPart = (
     return { part: `holder:${id}`, name: `holder and plug of ${deviceName(build, id)}`, devices: [id], wires }
   if (spec?.kind === 'splice') return { part: `splice:${id}`, name: deviceName(build, id), devices: [id], wires }
   if (spec?.kind === 'connector')
-    return { part: `joint:${endpoint}`, name: `contact in ${endpointSays(build, endpoint)}`, devices: [id], wires }
+    return { part: `joint:${endpoint}`, name: `contact in ${pinName(build, endpoint)}`, devices: [id], wires }
   return {
     part: `joint:${endpoint}/${wire.id}`,
-    name: `joint of ${wireSays(wire)} at ${endpointSays(build, endpoint)}`,
+    name: `joint of ${wireSays(wire)} at ${pinName(build, endpoint)}`,
     devices: [id],
     wires,
   }

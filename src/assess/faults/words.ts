@@ -1,27 +1,16 @@
 /** How points, wires and parts are called in sentences. */
 import type { Build, Wire } from '../../model/build.ts'
-import { deviceIdOf, deviceName, own } from '../make.ts'
+import { deviceIdOf, deviceName, own, pinName } from '../make.ts'
 
 export const pointEndpoint = (point: string): string => point.split('/')[0]!
 export const pointWire = (point: string): string | undefined => point.split('/')[1]
-const pinOf = (endpoint: string): string => endpoint.slice(endpoint.lastIndexOf('.') + 1)
 
 export const wireSays = ({ id, colour, tracer }: Pick<Wire, 'id' | 'colour' | 'tracer'>): string =>
   `wire ${id}${colour ? ` (${colour}${tracer ? `/${tracer}` : ''})` : ''}`
 
-/** `Tail lamp, left`; of a device that does not exist its id. */
-export const endpointSays = (build: Build, endpoint: string): string => {
-  const device = own(build.collections.devices, deviceIdOf(endpoint))
-  if (!device) return endpoint
-  if (device.spec.kind === 'splice') return device.name
-  // A battery's or a stud's only pin needs no number.
-  if (device.spec.kind === 'earth-stud') return device.name
-  return `${device.name}, pin ${pinOf(endpoint)}`
-}
-
 export const pointSays = (build: Build, point: string): string => {
   const id = pointWire(point)
-  const at = endpointSays(build, pointEndpoint(point))
+  const at = pinName(build, pointEndpoint(point))
   if (id === undefined) return at
   const wire = own(build.collections.wires, id)
   return `${at}, on the terminal of ${wire ? wireSays(wire) : `wire ${id}`}`

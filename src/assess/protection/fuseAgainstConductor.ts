@@ -24,6 +24,7 @@ import {
   finding,
   list,
   own,
+  pinName,
   restrictedWire,
   squareMillimetres,
   wireName,
@@ -47,8 +48,9 @@ export const fuseFindings = (context: Context): Finding[] =>
     })
   })
 
-const judge = (context: Context, fuse: FuseDevice, wire: Wire, { far }: Protected): Finding => {
+const judge = (context: Context, fuse: FuseDevice, wire: Wire, { far: farEnd }: Protected): Finding => {
   const { build } = context
+  const far = pinName(build, farEnd)
   const about = wireName(build, wire.id)
   const place = hottestZone(build, wire)
   const base = {

@@ -15,6 +15,7 @@ import {
   finding,
   list,
   own,
+  pinName,
   restrictedDevice,
   restrictedWire,
 } from '../make.ts'
@@ -119,8 +120,8 @@ export const supplyFindings = (context: Context): Finding[] => {
           ...base,
           verdict: 'no-go',
           says: `The ${source.name} gives ${amps(source.limit)} into a short; ${weakest.wire} carries ${amps(weakest.carries)} there and has no fuse above it.`,
-          todo: `Put a fuse into ${weakest.wire} at ${source.at}, or fit a thicker wire that carries ${amps(source.limit)}.`,
-          working: [`From ${source.at} over wires, splices and contacts: ${list(beyond)}.`],
+          todo: `Put a fuse into ${weakest.wire} at ${pinName(build, source.at)}, or fit a thicker wire that carries ${amps(source.limit)}.`,
+          working: [`From ${pinName(build, source.at)} over wires, splices and contacts: ${list(beyond)}.`],
           cautions: [BATTERY_CAUTION],
         }),
       ]
@@ -140,7 +141,7 @@ export const supplyFindings = (context: Context): Finding[] => {
         verdict: 'sound',
         says: `The ${source.name} limits itself to ${amps(source.limit)}; the weakest conductor there, ${weakest.wire}, carries ${amps(weakest.carries)}.`,
         todo: 'Nothing.',
-        working: [`From ${source.at} over wires, splices and contacts: ${list(beyond)}.`],
+        working: [`From ${pinName(build, source.at)} over wires, splices and contacts: ${list(beyond)}.`],
       }),
     ]
   })

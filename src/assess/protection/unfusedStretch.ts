@@ -9,7 +9,17 @@ import type { Wire } from '../../model/build.ts'
 import { spread } from '../circuit.ts'
 import type { Context } from '../context.ts'
 import type { Finding } from '../finding.ts'
-import { BATTERY_CAUTION, deviceIdOf, endpointOf, finding, list, own, restrictedWire, wireName } from '../make.ts'
+import {
+  BATTERY_CAUTION,
+  deviceIdOf,
+  endpointOf,
+  finding,
+  list,
+  own,
+  pinName,
+  restrictedWire,
+  wireName,
+} from '../make.ts'
 import { starterPins } from '../pins.ts'
 import { hottestZone, wireLength } from '../wireData.ts'
 import { live } from './reach.ts'
@@ -120,7 +130,7 @@ const unmeasuredLink = ({ build }: Context, wire: Wire, source: string): Finding
     subject: `wires/${wire.id}`,
     about: wireName(build, wire.id),
     zone: hottestZone(build, wire)?.zone,
-    says: `${wireName(build, wire.id)} is documented as a link from ${source} to its fuse; without its length it is not known to be one: a fuse stands at the source or within 0.18 m of it.`,
+    says: `${wireName(build, wire.id)} is documented as a link from ${pinName(build, source)} to its fuse; without its length it is not known to be one: a fuse stands at the source or within 0.18 m of it.`,
     todo: `Enter the ${missing}.`,
     missing,
     working: [`Source: ${linkSource.title}`],
@@ -144,12 +154,12 @@ const unfused = (
     subject: `wires/${wire.id}`,
     about: wireName(build, wire.id),
     zone: hottestZone(build, wire)?.zone,
-    says: `${wireName(build, wire.id)} is live from ${source} with no fuse above it${beyond.length > 0 ? `, and so ${beyond.length === 1 ? 'is' : 'are'} ${list(beyond)} beyond it` : ''}.${documented ? ` Its reason does not stand: it is neither the starter cable nor a link of at most 0.18 m to a fuse${length === undefined ? '' : ` (${length.toFixed(2)} m)`}.` : ''}`,
+    says: `${wireName(build, wire.id)} is live from ${pinName(build, source)} with no fuse above it${beyond.length > 0 ? `, and so ${beyond.length === 1 ? 'is' : 'are'} ${list(beyond)} beyond it` : ''}.${documented ? ` Its reason does not stand: it is neither the starter cable nor a link of at most 0.18 m to a fuse${length === undefined ? '' : ` (${length.toFixed(2)} m)`}.` : ''}`,
     todo: alternator
       ? `Put a bolt-down fuse into ${wire.id} at its battery end, above the alternator’s full output.`
-      : `Put a fuse into ${wire.id} within 0.18 m of ${source}, rated below what ${wire.id}${beyond.length > 0 ? ' and the wires beyond it' : ''} can carry.`,
+      : `Put a fuse into ${wire.id} within 0.18 m of ${pinName(build, source)}, rated below what ${wire.id}${beyond.length > 0 ? ' and the wires beyond it' : ''} can carry.`,
     working: [
-      `Followed from ${source} over wires, splices and contacts as far as the next fuse.`,
+      `Followed from ${pinName(build, source)} over wires, splices and contacts as far as the next fuse.`,
       'Every conductor is protected at its source end; the starter cable alone may be a documented exception. Common practice, no published source for cars.',
       `Place of the fuse: ${linkSource.title} [read; boats].`,
     ],

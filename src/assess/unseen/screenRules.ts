@@ -14,6 +14,7 @@ import {
   finding,
   list,
   own,
+  pinName,
   restrictedWire,
 } from '../make.ts'
 import { controllerPins } from '../pins.ts'
@@ -63,7 +64,7 @@ export const screenFindings = (context: Context): Finding[] => {
     const loose = wires.filter(({ twistedWith }) => !wires.some(({ id }) => id === twistedWith)).map(({ id }) => id)
     const earths = earthsOfScreen(wires)
     const pin = controllerPins(own(build.collections.devices, controller)!).sensorEarth[0]
-    const home = pin === undefined ? 'the controller’s sensor earth' : endpointOf(controller, pin)
+    const home = pin === undefined ? 'the controller’s sensor earth' : pinName(build, endpointOf(controller, pin))
     if (bare.length > 0 || loose.length > 0) {
       const lacks = [
         ...(loose.length > 0
@@ -131,8 +132,8 @@ const screenOf = (
       finding({
         ...base,
         verdict: 'marginal',
-        says: `The screen of ${cable} is earthed at ${list(earths)}; between them it carries earth current, most when a strap has gone.`,
-        todo: `Free the screen of ${cable} at ${earths.find((each) => each !== home && deviceIdOf(each) !== controller) ?? earths[1]}, and insulate its end.`,
+        says: `The screen of ${cable} is earthed at ${list(earths.map((each) => pinName(build, each)))}; between them it carries earth current, most when a strap has gone.`,
+        todo: `Free the screen of ${cable} at ${pinName(build, earths.find((each) => deviceIdOf(each) !== controller) ?? earths[1]!)}, and insulate its end.`,
         cautions: [BATTERY_CAUTION],
       }),
     ]
@@ -146,7 +147,7 @@ const screenOf = (
         ...base,
         verdict: 'marginal',
         says: `The screen of ${cable} is earthed at ${deviceName(build, deviceIdOf(earths[0]!))}, which other currents raise against the controller.`,
-        todo: `Take the screen of ${cable} to ${home} and off ${earths[0]}.`,
+        todo: `Take the screen of ${cable} to ${home} and off ${deviceName(build, deviceIdOf(earths[0]!))}.`,
         cautions: [BATTERY_CAUTION],
       }),
     ]
@@ -154,7 +155,7 @@ const screenOf = (
     finding({
       ...base,
       verdict: 'sound',
-      says: `${name}: twisted, screened, the screen earthed at ${earths[0]} alone.`,
+      says: `${name}: twisted, screened, the screen earthed at ${pinName(build, earths[0]!)} alone.`,
       todo: 'Nothing.',
     }),
   ]

@@ -115,7 +115,7 @@ describe('the screened pair of a crank sensor', () => {
     const both = judged(pair({ screened: true, screenEarths: ['ecu.SE', 'stud.S'] }))
     expect(both).toMatchObject({
       verdict: 'marginal',
-      todo: 'Free the screen of W-20 and W-21 at stud.S, and insulate its end.',
+      todo: 'Free the screen of W-20 and W-21 at Stud, and insulate its end.',
     })
     expect(judged(pair({ screened: true, screenEarths: ['stud.S'] })).says).toMatch(/earthed at Stud/)
     expect(judged(pair({ screened: true, screenEarths: [] })).says).toMatch(/earthed nowhere/)

@@ -1,6 +1,6 @@
 /** Edits of a fault search. A reading taken for it is kept as a reading of the build as well. */
 import { newSearch, type StoredSearch, type Suspect, type Test } from '../../assess/faults/faults.ts'
-import { endpointSays } from '../../assess/faults/words.ts'
+import { pinName } from '../../assess/make.ts'
 import type { Build, Change, Edit, Entity } from '../../model/build.ts'
 import { METER_NAME, readMeter } from './meter.ts'
 
@@ -56,7 +56,7 @@ export const readingEdit = (build: Build, search: StoredSearch, test: Test, valu
     when,
   }
   return {
-    label: `Reading at ${endpointSays(build, test.at.split('/')[0]!)}`.slice(0, 160),
+    label: `Reading at ${pinName(build, test.at.split('/')[0]!)}`.slice(0, 160),
     changes: [
       { collection: 'readings', id, value: reading },
       put({ ...search, evidence: [...search.evidence, entry] }),
