@@ -13,6 +13,7 @@ import { impossibleFindings } from './door/doorRules.ts'
 import { backFeedFindings } from './earths/backFeedRules.ts'
 import { raisedEarthFindings, sensorErrorFindings } from './earths/earthRules.ts'
 import { keyOffFindings } from './earths/keyOffRules.ts'
+import { machineReturnFindings } from './earths/machineReturn.ts'
 import { openWireFindings } from './earths/openWireRules.ts'
 import { type EarthRow, earthsOf } from './earths/raised.ts'
 import { type SensorErrorRow, sensorErrorsOf } from './earths/sensorError.ts'
@@ -60,6 +61,7 @@ const RULES: readonly ((context: Context) => readonly Finding[])[] = [
   integrityFindings,
   restrictedFindings,
   returnFindings,
+  machineReturnFindings,
   ...PROTECTION_RULES,
   conductorFindings,
   insulationFindings,

@@ -1,5 +1,6 @@
 /** The rules of protection, in the order of design: sources, pairs of fuse and wire, the fuse itself, bad inputs, a wrong supply. */
 import { badFuseFindings } from './protection/badFuses.ts'
+import { chargingFuseFindings } from './protection/chargingFuse.ts'
 import { fuseFindings } from './protection/fuseAgainstConductor.ts'
 import { fuseItselfFindings } from './protection/fuseItself.ts'
 import { heldReturnFindings } from './protection/heldReturns.ts'
@@ -17,6 +18,7 @@ export const PROTECTION_RULES = [
   heldReturnFindings,
   unknownStallFindings,
   fuseItselfFindings,
+  chargingFuseFindings,
   badFuseFindings,
   notProtectedFindings,
   batteryReversedFindings,

@@ -101,9 +101,7 @@ describe('one open wire', () => {
   it('in an earth shared by a lamp and the pump relay’s coil leaves the pump on', () => {
     const [found] = openWireFindings(contextOf(pump(false)))
     expect(found).toMatchObject({ verdict: 'no-go', subject: 'devices/pump' })
-    expect(found!.says).toMatch(
-      /With Wire W-20 \(Joint to Stud\) open, Fuel pump gets 1\d\.\d\d V in “Lit” by Battery/,
-    )
+    expect(found!.says).toMatch(/With Wire W-20 \(Joint to Stud\) open, Fuel pump gets 1\d\.\d\d V in “Lit” by Battery/)
   })
   it('leaves it off where the coil has an earth of its own', () => {
     expect(openWireFindings(contextOf(pump(true)))[0]!.verdict).toBe('sound')

@@ -1,5 +1,6 @@
 /** What the alternator can give and what the car takes, case by case. For screens as well as rules. */
 import type { Context } from '../context.ts'
+import { joined, machineOf } from '../earths/machineReturn.ts'
 import { deviceIdOf, endpointOf, own } from '../make.ts'
 import { hiddenDraws, type Solved } from '../solveCases.ts'
 
@@ -24,11 +25,20 @@ export interface EnergyRow {
 
 const isCoil = (id: string): boolean => /#(coil|solenoid|rotor)$/.test(id)
 
-const alternators = ({ build }: Context, { kase }: Solved): { available: number | null; plusMinus: number } => {
+const alternators = (
+  { build, circuit }: Context,
+  { kase }: Solved,
+): { available: number | null; plusMinus: number } => {
   let [sum, square]: [number | null, number] = [0, 0]
   if (kase.alternator === 'off') return { available: 0, plusMinus: 0 }
-  for (const { spec } of Object.values(build.collections.devices)) {
+  for (const device of Object.values(build.collections.devices)) {
+    const { spec } = device
     if (spec.kind !== 'alternator') continue
+    // One that no cable joins to the battery, there and back, gives the car nothing.
+    if (!joined(machineOf(circuit, device))) {
+      sum = null
+      continue
+    }
     const output = kase.alternator === 'idle' ? spec.hotOutputIdle : spec.hotOutputCruise
     if (!output) sum = null
     else if (sum !== null) sum += output.value

@@ -4,6 +4,7 @@ import { batteryRuntime, peukertRanges } from '../../engineering/electrical/ener
 import { parkedTime, selfDischargeSheet } from '../../engineering/electrical/energy/parkedTime.ts'
 import type { Context } from '../context.ts'
 import { ignitionOn } from '../earths/ignition.ts'
+import { joined, machineOf } from '../earths/machineReturn.ts'
 import type { Finding } from '../finding.ts'
 import { amps, BATTERY_CAUTION, celsius, deviceZone, finding, list, own, percent } from '../make.ts'
 import type { Solved } from '../solveCases.ts'
@@ -53,6 +54,8 @@ export const balanceFindings = (context: Context): Finding[] => {
     const modes = new Set(Object.values(build.collections.cases).map((kase) => kase.alternator))
     if (modes.has('idle') && !spec.hotOutputIdle) gaps.add(`hot output at idle of ${alternator.name}`)
     if (modes.has('cruise') && !spec.hotOutputCruise) gaps.add(`hot output at cruise of ${alternator.name}`)
+    if (charging.length > 0 && !joined(machineOf(context.circuit, alternator)))
+      gaps.add(`way of ${alternator.name} to the battery and back`)
   }
   const known = charging.filter(({ balance }) => balance !== null)
   if (known.length === 0 && gaps.size === 0 && unsolved.length === 0) return []

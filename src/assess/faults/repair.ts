@@ -2,7 +2,7 @@
 import type { Build, Change, Edit, Entity, Job } from '../../model/build.ts'
 import { refuse } from '../../units/problem.ts'
 import { DEAD_CIRCUIT, NO_AIRBAG, placeCautions } from '../electricalCautions.ts'
-import { BATTERY_CAUTION, own, squareMillimetres } from '../make.ts'
+import { BATTERY_CAUTION, deviceName, own, squareMillimetres } from '../make.ts'
 import type { NamedPart } from './carFaults.ts'
 import { accessTo } from './reach.ts'
 import type { ReadySearch } from './start.ts'
@@ -187,7 +187,10 @@ export const newSearch = (
     status: 'open',
     ...(when === undefined ? {} : { opened: when }),
     history: [
-      { ...(when === undefined ? {} : { when }), says: `Opened: ${start.complaint.device}, ${start.complaint.kind}.` },
+      {
+        ...(when === undefined ? {} : { when }),
+        says: `Opened: ${deviceName(build, start.complaint.device)}, ${start.complaint.kind}.`,
+      },
     ],
     ...start,
   }

@@ -72,7 +72,7 @@ export interface Suspect {
 export type SearchStanding =
   | { readonly kind: 'found'; readonly part: string; readonly name: string; readonly probability: number }
   | { readonly kind: 'searching' }
-  /** No test that can be taken tells these apart. */
+  /** No test that can be taken tells these apart: ids of suspects. */
   | { readonly kind: 'cannot tell apart'; readonly parts: readonly string[] }
   /** What it knows does not explain the readings: take the odd one again, or mend the model. */
   | { readonly kind: 'the model does not fit'; readonly share: number }

@@ -179,7 +179,7 @@ const standingOf = (
     case 'searching':
       return { kind: 'searching' }
     case 'cannot-tell':
-      return { kind: 'cannot tell apart', parts: now.parts.map(({ part }) => nameOf(ready, part)) }
+      return { kind: 'cannot tell apart', parts: now.parts.map(({ part }) => part) }
     default:
       return { kind: 'the model does not fit', share: now.share }
   }

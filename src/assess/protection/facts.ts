@@ -4,9 +4,9 @@ import type { JudgedFuse, JudgedWire } from '../../engineering/electrical/protec
 import { wireInputs } from '../../engineering/electrical/wireInputs.ts'
 import type { Build, Device, Wire } from '../../model/build.ts'
 import type { Context } from '../context.ts'
-import { amps, deviceZone, own } from '../make.ts'
+import { amps, deviceZone, list, own } from '../make.ts'
 import { allowance } from '../network/allowance.ts'
-import { CLASS_TEMPERATURE, conductorFacts, hottestZone, OVERLOAD_RISE } from '../wireData.ts'
+import { CLASS_TEMPERATURE, conductorFacts, hottestZone, OVERLOAD_RISE, zonesOfUnknownHeat } from '../wireData.ts'
 
 type FuseSpec = Extract<Device['spec'], { kind: 'fuse' }>
 const TYPE: Record<NonNullable<FuseSpec['pattern']>, FuseType | undefined> = {
@@ -43,7 +43,13 @@ export const judgedFuse = (
   const type = fuse.spec.pattern === undefined ? undefined : TYPE[fuse.spec.pattern]
   const gaps = [
     ...(rating === undefined ? [`rating of ${fuse.name}`] : []),
-    ...(type === undefined ? [`type of ${fuse.name} with published gates (blade, high-current blade, bolt-down)`] : []),
+    ...(type === undefined
+      ? [
+          fuse.spec.pattern === undefined
+            ? `type of ${fuse.name} (blade, high-current blade, bolt-down)`
+            : `time-current gates of ${fuse.name}: none are read for a ${fuse.spec.pattern} fuse, a blade fuse has them`,
+        ]
+      : []),
   ]
   if (rating === undefined || type === undefined) return { gaps }
   const zone = deviceZone(build, fuse.id)
@@ -64,6 +70,14 @@ export const lastingCases = ({ cases }: Context) =>
     ({ solved, kase }) =>
       solved && kase.engine !== 'cranking' && kase.battery !== 'reversed' && kase.supply === undefined,
   )
+
+/** The air that nobody entered: of the zones on its way by their names, else a zone at all. */
+const airOf = (build: Build, wire: Wire): string => {
+  const zones = zonesOfUnknownHeat(build, wire)
+  return zones.length > 0
+    ? `ambient temperature of ${list([...new Set(zones)])}`
+    : `zone of ${wire.id}, by its path or the devices at its ends`
+}
 
 const within = ({ min, max }: { readonly min: number; readonly max: number }, value: number): boolean =>
   value >= min && value <= max
@@ -93,7 +107,7 @@ export const judgedWire = (
     ...(wire.area ? [] : [`cross-section of ${wire.id}`]),
     ...(wire.material ? [] : [`material of ${wire.id}`]),
     ...(wire.insulation ? [] : [`insulation class of ${wire.id}`]),
-    ...(place ? [] : [`ambient temperature of a zone that ${wire.id} passes`]),
+    ...(place ? [] : [airOf(build, wire)]),
   ]
   if (!facts || !wire.area || !wire.insulation || !place) return { gaps }
   // Beyond what the heat balance knows nothing is claimed.

@@ -15,7 +15,7 @@ import {
 } from '../../engineering/electrical/protection/judgeProtection.ts'
 import type { Wire } from '../../model/build.ts'
 import type { Context } from '../context.ts'
-import type { Finding } from '../finding.ts'
+import { type Finding, VERDICTS } from '../finding.ts'
 import {
   amps,
   BATTERY_CAUTION,
@@ -38,15 +38,26 @@ import { heldMotors } from './stalls.ts'
 
 const RANK: Record<Clause['verdict'], number> = { failed: 0, doubtful: 1, unknown: 2, passed: 3 }
 
-export const fuseFindings = (context: Context): Finding[] =>
-  reachOf(context).flatMap(({ fuse: id, below }) => {
+export const fuseFindings = (context: Context): Finding[] => {
+  const byWire = new Map<string, Finding[]>()
+  for (const { fuse: id, below } of reachOf(context)) {
     const fuse = fuseOf(context.build, id)
-    if (!fuse || fuse.restricted) return []
-    return below.flatMap((each) => {
+    if (!fuse || fuse.restricted) continue
+    for (const each of below) {
       const wire = own(context.build.collections.wires, each.wire)
-      return wire && !restrictedWire(context.build, wire.id) ? [judge(context, fuse, wire, each)] : []
-    })
+      if (!wire || restrictedWire(context.build, wire.id)) continue
+      const here = byWire.get(wire.id) ?? []
+      byWire.set(wire.id, here)
+      here.push(judge(context, fuse, wire, each))
+    }
+  }
+  // A wire that two fuses can feed is as ill protected as by the worse of them.
+  return [...byWire.values()].map((found) => {
+    const worst = found.reduce((a, b) => (VERDICTS.indexOf(b.verdict) < VERDICTS.indexOf(a.verdict) ? b : a))
+    const others = found.filter((each) => each !== worst).map(({ says }) => `Another fuse can feed it as well. ${says}`)
+    return others.length === 0 ? worst : { ...worst, working: [...worst.working, ...others] }
   })
+}
 
 const judge = (context: Context, fuse: FuseDevice, wire: Wire, { far: farEnd }: Protected): Finding => {
   const { build } = context
@@ -75,7 +86,7 @@ const judge = (context: Context, fuse: FuseDevice, wire: Wire, { far: farEnd }: 
   if (gaps.length > 0 || !judgedF.fuse || !judgedW.wire || !place || !wire.area)
     return unknown(
       gaps,
-      `${about} behind ${fuse.name} cannot be judged: ${list(gaps)} ${gaps.length === 1 ? 'is' : 'are'} not entered.`,
+      `${about} behind ${fuse.name} cannot be judged without the ${list(gaps)}.`,
     )
   const stalls = heldMotors(context).flatMap(({ name, currents }) => {
     const [throughFuse, inWire] = [currents.get(fuse.id), currents.get(`wire:${wire.id}`)]

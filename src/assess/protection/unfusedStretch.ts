@@ -113,7 +113,7 @@ export const unfusedFindings = (context: Context): Finding[] => {
           if (other && !restrictedWire(build, other.id)) beyond.push(link.id)
         },
       )
-      findings.push(unfused(context, wire, source, beyond, documented(wire)))
+      findings.push(unfused(context, wire, source, beyond, documented(wire), starterCable(wire), near.get(start)!))
     }
   }
   for (const source of circuit.positive) ofSource(source, false)
@@ -143,10 +143,15 @@ const unfused = (
   source: string,
   beyond: readonly string[],
   documented: boolean,
+  toStarter: boolean,
+  before: number,
 ): Finding => {
   const { devices } = build.collections
   const alternator = [wire.from, wire.to].some((end) => own(devices, deviceIdOf(end))?.spec.kind === 'alternator')
   const length = wireLength(build, wire)
+  const fuseAtEnd = [wire.from, wire.to]
+    .map((end) => own(devices, deviceIdOf(end)))
+    .find((device) => device?.spec.kind === 'fuse')
   return finding({
     rule: 'unfused-stretch',
     verdict: 'no-go',
@@ -155,9 +160,15 @@ const unfused = (
     about: wireName(build, wire.id),
     zone: hottestZone(build, wire)?.zone,
     says: `${wireName(build, wire.id)} is live from ${pinName(build, source)} with no fuse above it${beyond.length > 0 ? `, and so ${beyond.length === 1 ? 'is' : 'are'} ${list(beyond)} beyond it` : ''}.${documented ? ` Its reason does not stand: it is neither the starter cable nor a link of at most 0.18 m to a fuse${length === undefined ? '' : ` (${length.toFixed(2)} m)`}.` : ''}`,
-    todo: alternator
-      ? `Put a bolt-down fuse into ${wire.id} at its battery end, above the alternator’s full output.`
-      : `Put a fuse into ${wire.id} within 0.18 m of ${pinName(build, source)}, rated below what ${wire.id}${beyond.length > 0 ? ' and the wires beyond it' : ''} can carry.`,
+    todo: toStarter
+      ? `Say at ${wire.id} why it has no fuse, as the starter cable alone may go without one, and sleeve it and keep it off edges; or put a fuse into it that stands cranking.`
+      : fuseAtEnd && length !== undefined && before + length <= LINK + 1e-9
+        ? `Say at ${wire.id} that it is the link to ${fuseAtEnd.name}: ${length.toFixed(2)} m, sleeved, may go without a fuse of its own.`
+        : fuseAtEnd && !alternator
+          ? `Bring ${fuseAtEnd.name} to within 0.18 m of ${pinName(build, source)} and say at ${wire.id} that it is the link to it; or bolt it to the terminal.`
+          : alternator
+            ? `Put a bolt-down fuse into ${wire.id} at its battery end, above the alternator’s full output.`
+            : `Put a fuse into ${wire.id} within 0.18 m of ${pinName(build, source)}, rated below what ${wire.id}${beyond.length > 0 ? ' and the wires beyond it' : ''} can carry.`,
     working: [
       `Followed from ${pinName(build, source)} over wires, splices and contacts as far as the next fuse.`,
       'Every conductor is protected at its source end; the starter cable alone may be a documented exception. Common practice, no published source for cars.',

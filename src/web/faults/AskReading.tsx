@@ -1,6 +1,8 @@
 /** The next test: where the leads go, one number to type, and what the suspects would show. */
 import { useId, useState } from 'react'
 import type { NextTest, Test } from '../../assess/faults/faults.ts'
+import { pointSays } from '../../assess/faults/words.ts'
+import type { Build } from '../../model/build.ts'
 import { formatQuantity, type Kind } from '../../units/index.ts'
 import { type Problem, Refusal, refuse } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
@@ -15,23 +17,43 @@ const KINDS = {
 const minutes = (seconds: number): string =>
   seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} min`
 
-export function AskReading({ next, take }: { next: NextTest; take: (test: Test, value: number) => void }) {
+/** Others of the same access that are named; more are less to choose from. */
+const OTHERS = 3
+
+interface Props {
+  readonly build: Build
+  readonly next: NextTest
+  readonly take: (test: Test, value: number) => void
+}
+
+export function AskReading({ build, next, take }: Props) {
   const [chosen, setChosen] = useState(0)
-  const tests: readonly Test[] = [next, ...next.together]
+  const tests: readonly Test[] = [next, ...next.together.slice(0, OTHERS)]
   const test = tests[chosen] ?? next
   return (
     <section aria-labelledby="next-test" className="next-test">
       <h2 id="next-test">Measure next</h2>
+      {next.cautions.length > 0 && (
+        <ul className="cautions">
+          {next.cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      )}
       <p className="where">{test.says}</p>
+      <p className="small">
+        Red lead <b>+</b> on {pointSays(build, test.at)}; black lead <b>−</b> on{' '}
+        {test.against === undefined ? 'the negative post of the battery' : pointSays(build, test.against)}.
+      </p>
       <p className="soft small">
         About {minutes(next.time)}
-        {next.together.length > 0 ? '; the same access gives more readings at no cost:' : '.'}
+        {next.together.length > 0 ? '; these cost nothing more from here:' : '.'}
       </p>
       {next.together.length > 0 && (
         <div className="row">
           {tests.map((one, i) => (
             <button key={one.says} type="button" aria-pressed={i === chosen} onClick={() => setChosen(i)}>
-              {i === 0 ? 'The telling one' : one.says}
+              {i === 0 ? 'The most telling' : one.says}
             </button>
           ))}
         </div>
@@ -51,13 +73,6 @@ export function AskReading({ next, take }: { next: NextTest; take: (test: Test, 
             ))}
           </tbody>
         </table>
-      )}
-      {next.cautions.length > 0 && (
-        <ul className="cautions">
-          {next.cautions.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
       )}
     </section>
   )
@@ -101,7 +116,7 @@ function OneNumber({ test, take }: { test: Test; take: (test: Test, value: numbe
             onChange={(event) => setText(event.target.value)}
           />
           <span className="unit">{unit}</span>
-          <button type="submit" className="first" disabled={text.trim() === ''}>
+          <button type="submit" className="first">
             Take it
           </button>
         </span>

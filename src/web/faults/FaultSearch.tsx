@@ -5,11 +5,13 @@ import { deviceName, list } from '../../assess/make.ts'
 import type { Build } from '../../model/build.ts'
 import { Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
+import { circuitOfDevice, sheetPlace } from '../testSheets/sheetPlace.ts'
 import { bench } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
 import { AskReading } from './AskReading.tsx'
 import { EvidenceList, remarkSays } from './EvidenceList.tsx'
 import { readingEdit, remarkEdit, share } from './faultEdits.ts'
+import { MeterForm } from './MeterForm.tsx'
 import { RemarkForm } from './RemarkForm.tsx'
 import { SuspicionDrawing } from './SuspicionDrawing.tsx'
 import { useSearch } from './useSearch.ts'
@@ -34,7 +36,6 @@ export function FaultSearch({ id }: { id: string }) {
 function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
   const { ready, view, problems } = useSearch(build, search)
   const about = deviceName(build, search.complaint.device)
-  const circuit = circuitOfDevice(build, search.complaint.device)
   const isOpen = search.status === 'open'
   return (
     <>
@@ -48,69 +49,77 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
       <Problems list={problems} />
       {ready === undefined && problems.length === 0 && <p role="status">Working out what each fault would do …</p>}
       {ready && view && (
-        <>
-          <Standing {...{ build, search, view }} />
-          {isOpen && view.cautions.length > 0 && (
-            <details className="cautions-first" open={search.evidence.length === 0}>
-              <summary>Take care</summary>
-              <ul>
-                {view.cautions.map((caution) => (
-                  <li key={caution}>{caution}</li>
-                ))}
-              </ul>
-            </details>
-          )}
-          {isOpen && search.found === undefined && (
-            <Repairs {...{ search, view }} repair={(part, mode) => repair(ready, search, part, mode)} />
-          )}
-          {isOpen && view.next && (
-            <AskReading
-              next={view.next}
-              take={(test, value) => void bench.edit(readingEdit(build, search, test, value))}
-            />
-          )}
-          {isOpen && view.looks.length > 0 && (
-            <section aria-labelledby="looks">
-              <h2 id="looks">Look first, it costs nothing</h2>
-              {view.looks.map((look) => (
-                <p key={look.about + look.ifYes} className="row look">
-                  <span>Does {look.name} work?</span>
-                  {[
-                    ['Yes', look.ifYes],
-                    ['No', look.ifNo],
-                  ].map(([word, key]) => (
-                    <button
-                      key={word}
-                      type="button"
-                      aria-label={`${word}, ${look.name}`}
-                      onClick={() => {
-                        bench.edit(remarkEdit(search, key!, look.about, remarkSays(build, key!, look.about)))
-                      }}
-                    >
-                      {word}
-                    </button>
+        <div className="search-bench">
+          <div className="search-ask">
+            <Standing {...{ build, search, view }} />
+            {isOpen && view.cautions.length > 0 && (
+              <details className="cautions-first" open={search.evidence.length === 0}>
+                <summary>Take care</summary>
+                <ul>
+                  {view.cautions.map((caution) => (
+                    <li key={caution}>{caution}</li>
                   ))}
-                </p>
-              ))}
-            </section>
-          )}
-          <SuspicionDrawing {...{ build, circuit, view }} name={about} />
-          <EvidenceList {...{ build, search }} questions={view.questions} />
-          {isOpen && <RemarkForm {...{ build, search, ready }} />}
-          <Suspects view={view} />
-          {ready.lacking.length > 0 && (
-            <p className="small soft">
-              Sharper with: {ready.lacking.slice(0, 6).join('; ')}
-              {ready.lacking.length > 6 ? ` and ${ready.lacking.length - 6} more` : ''}.
-            </p>
-          )}
-          {ready.leftOut.length > 0 && (
-            <p>
-              Left out, for it is work for those trained in it: {list(ready.leftOut)}. Airbag and anti-lock circuits are
-              never probed.
-            </p>
-          )}
-        </>
+                </ul>
+              </details>
+            )}
+            {isOpen && search.found === undefined && (
+              <Repairs {...{ search, view }} repair={(part, mode) => repair(ready, search, part, mode)} />
+            )}
+            {isOpen && view.next && (
+              <AskReading
+                next={view.next}
+                build={build}
+                take={(test, value) => void bench.edit(readingEdit(build, search, test, value))}
+              />
+            )}
+          </div>
+          <div className="search-drawing">
+            <SuspicionDrawing {...{ build, ready, view }} name={about} />
+          </div>
+          <div className="search-known">
+            {isOpen && view.looks.length > 0 && (
+              <section aria-labelledby="looks">
+                <h2 id="looks">Look first, it costs nothing</h2>
+                {view.looks.map((look) => (
+                  <p key={look.about + look.ifYes} className="row look">
+                    <span>Does {look.name} work?</span>
+                    {[
+                      ['Yes', look.ifYes],
+                      ['No', look.ifNo],
+                    ].map(([word, key]) => (
+                      <button
+                        key={word}
+                        type="button"
+                        aria-label={`${word}, ${look.name}`}
+                        onClick={() => {
+                          bench.edit(remarkEdit(search, key!, look.about, remarkSays(build, key!, look.about)))
+                        }}
+                      >
+                        {word}
+                      </button>
+                    ))}
+                  </p>
+                ))}
+              </section>
+            )}
+            <EvidenceList {...{ build, search }} questions={view.questions} />
+            {isOpen && <RemarkForm {...{ build, search, ready }} />}
+            <Suspects view={view} />
+            {isOpen && <MeterForm />}
+            {ready.lacking.length > 0 && (
+              <p className="small soft">
+                Sharper with: {ready.lacking.slice(0, 6).join('; ')}
+                {ready.lacking.length > 6 ? ` and ${ready.lacking.length - 6} more` : ''}.
+              </p>
+            )}
+            {ready.leftOut.length > 0 && (
+              <p>
+                Left out, for it is work for those trained in it: {list(ready.leftOut)}. Airbag and anti-lock circuits
+                are never probed.
+              </p>
+            )}
+          </div>
+        </div>
       )}
       {search.history && search.history.length > 0 && (
         <>
@@ -128,12 +137,6 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
     </>
   )
 }
-
-const circuitOfDevice = (build: Build, device: string): string | undefined =>
-  build.collections.devices[device]?.circuit ??
-  Object.values(build.collections.wires).find(
-    ({ from, to, circuit }) => circuit !== undefined && [from, to].some((end) => end.startsWith(`${device}.`)),
-  )?.circuit
 
 const repair = (
   ready: Parameters<typeof repairOf>[0],
@@ -244,12 +247,20 @@ function Suspects({ view: { suspects } }: { view: SearchView }) {
 
 function Closing({ build, search }: { build: Build; search: StoredSearch }) {
   const close = (says: string): void => void bench.edit(closeSearch(build, search, says, new Date().toISOString()))
+  const circuit = circuitOfDevice(build, search.complaint.device)
   return (
     <p className="row">
       {search.found ? (
-        <button type="button" onClick={() => close('The repair is done and its test sheet confirms it.')}>
-          Repaired and confirmed: close the search
-        </button>
+        <>
+          {circuit !== undefined && (
+            <Link className="button" to={sheetPlace(circuit, search.case)}>
+              Confirm the repair with the test sheet of {build.collections.circuits[circuit]?.name ?? circuit}
+            </Link>
+          )}
+          <button type="button" onClick={() => close('Closed by hand: the repair is done and it works.')}>
+            Repaired and confirmed: close the search
+          </button>
+        </>
       ) : (
         <button type="button" onClick={() => close('Given up without a find.')}>
           Close without a find

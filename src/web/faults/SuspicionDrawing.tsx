@@ -1,7 +1,8 @@
 /** The circuit with suspicion as density of hatching on it, and the two leads of the meter where they go. */
 import { useMemo } from 'react'
-import type { NextTest, SearchView, Suspect } from '../../assess/faults/faults.ts'
+import type { NextTest, ReadySearch, SearchView, Suspect } from '../../assess/faults/faults.ts'
 import { pointEndpoint, pointWire } from '../../assess/faults/words.ts'
+import { deviceIdOf } from '../../assess/make.ts'
 import type { Build } from '../../model/build.ts'
 import { CircuitDrawing } from '../circuits/drawing/CircuitDrawing.tsx'
 import type { Placed, Spot } from '../circuits/drawing/layout.ts'
@@ -27,26 +28,53 @@ const suspicionOf = (suspects: readonly Suspect[]): ReadonlyMap<string, number> 
   return found
 }
 
+const DRAWN = 'search'
+
+/** A car of nothing but what can make the complaint and where probes can go: from the source to the load and back. */
+const carOfSearch = (build: Build, { points, parts }: ReadySearch): Build => {
+  const ids = new Set([
+    ...[...parts.values()].flatMap((part) => part.wires),
+    ...[...points.values()].flatMap(({ wire }) => wire ?? []),
+  ])
+  const wires: Build['collections']['wires'] = {}
+  const devices: Build['collections']['devices'] = {}
+  const add = (id: string): void => {
+    const device = build.collections.devices[id]
+    if (device) devices[id] = { ...device, circuit: DRAWN }
+  }
+  for (const id of ids) {
+    const wire = build.collections.wires[id]
+    if (!wire) continue
+    wires[id] = { ...wire, circuit: DRAWN }
+    for (const end of [wire.from, wire.to]) add(deviceIdOf(end))
+  }
+  for (const part of parts.values()) part.devices.forEach(add)
+  return { ...build, collections: { ...build.collections, wires, devices } }
+}
+
 interface Props {
   readonly build: Build
-  readonly circuit: string | undefined
+  readonly ready: ReadySearch
   readonly name: string
   readonly view: SearchView
 }
 
-export function SuspicionDrawing({ build, circuit, name, view }: Props) {
+export function SuspicionDrawing({ build, ready, name, view }: Props) {
   const suspicion = useMemo(() => suspicionOf(view.suspects), [view.suspects])
+  const drawn = useMemo(() => carOfSearch(build, ready), [build, ready])
   return (
     <CircuitDrawing
-      {...{ build, circuit, name }}
+      build={drawn}
+      circuit={DRAWN}
+      name={name}
       live={undefined}
-      chosen={undefined}
+      chosen={view.next ? `devices/${deviceIdOf(pointEndpoint(view.next.at))}` : undefined}
       worstOf={() => undefined}
       choose={() => undefined}
       touch={() => undefined}
       behind={(placed) => <Hatching placed={placed} suspicion={suspicion} />}
       before={(placed) => view.next && <Leads placed={placed} next={view.next} />}
-      caption="The denser the hatching, the more suspect. The leads of the meter go where the two lines end."
+      caption="The denser the hatching, the more suspect. + is where the red lead goes, − the black one."
     />
   )
 }
@@ -64,7 +92,7 @@ function Hatching({ placed, suspicion }: { placed: Placed; suspicion: ReadonlyMa
             patternUnits="userSpaceOnUse"
             patternTransform="rotate(45)"
           >
-            <line x1="0" y1="0" x2="0" y2={gap} className="hatch" />
+            <line x1="1" y1="0" x2="1" y2={gap} className="hatch" />
           </pattern>
         ))}
       </defs>
@@ -75,9 +103,7 @@ function Hatching({ placed, suspicion }: { placed: Placed; suspicion: ReadonlyMa
           <path
             key={line.id}
             d={`M${line.points.map(({ x, y }) => `${x} ${y}`).join('L')}`}
-            fill="none"
-            stroke={`url(#hatch-${gap})`}
-            strokeWidth="18"
+            style={{ fill: 'none', stroke: `url(#hatch-${gap})`, strokeWidth: 20 }}
           />
         )
       })}
@@ -91,7 +117,7 @@ function Hatching({ placed, suspicion }: { placed: Placed; suspicion: ReadonlyMa
             y={one.y}
             width={one.width + 12}
             height={one.height}
-            fill={`url(#hatch-${gap})`}
+            style={{ fill: `url(#hatch-${gap})`, stroke: 'none' }}
           />
         )
       })}

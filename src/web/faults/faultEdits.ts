@@ -2,12 +2,10 @@
 import { newSearch, type StoredSearch, type Suspect, type Test } from '../../assess/faults/faults.ts'
 import { pinName } from '../../assess/make.ts'
 import type { Build, Change, Edit, Entity } from '../../model/build.ts'
-import { METER_NAME, readMeter } from './meter.ts'
+import { evidenceOf, newReading } from './newReading.ts'
 
 type Evidence = StoredSearch['evidence'][number]
 type Reading = Entity<'readings'>
-
-const QUANTITY = { volts: 'voltage', ohms: 'resistance', amps: 'current' } as const
 
 const put = (search: StoredSearch): Change => ({ collection: 'faultSearches', id: search.id, value: search })
 
@@ -20,46 +18,15 @@ export const openSearchEdit = (
   return { id: search.id, edit: { label: `Fault search: ${name}, ${start.complaint.kind}`, changes: [put(search)] } }
 }
 
-const freeReading = (build: Build): string => {
-  let n = 1
-  while (Object.hasOwn(build.collections.readings, `M-${n}`)) n += 1
-  return `M-${n}`
-}
-
 /** The reading goes into the build's readings with its instrument, and into the evidence of the search. */
 export const readingEdit = (build: Build, search: StoredSearch, test: Test, value: number): Edit => {
   const when = new Date().toISOString()
-  const id = freeReading(build)
-  const meter = readMeter()
-  const reading: Reading = {
-    id,
-    subject: test.says.slice(0, 160),
-    quantity: QUANTITY[test.quantity],
-    value,
-    at: test.at,
-    ...(test.against === undefined ? {} : { against: test.against }),
-    case: search.case,
-    when,
-    instrument: METER_NAME,
-    accuracy: meter.accuracy,
-    inputResistance: { value: meter.inputResistance },
-    ...(test.quantity === 'ohms' ? { leadResistance: { value: meter.leadResistance } } : {}),
-    search: search.id,
-  }
-  const entry: Evidence = {
-    kind: 'reading',
-    quantity: test.quantity,
-    at: test.at,
-    ...(test.against === undefined ? {} : { against: test.against }),
-    value,
-    reading: id,
-    when,
-  }
+  const reading: Reading = { ...newReading(build, test, value, when), case: search.case, search: search.id }
   return {
     label: `Reading at ${pinName(build, test.at.split('/')[0]!)}`.slice(0, 160),
     changes: [
-      { collection: 'readings', id, value: reading },
-      put({ ...search, evidence: [...search.evidence, entry] }),
+      { collection: 'readings', id: reading.id, value: reading },
+      put({ ...search, evidence: [...search.evidence, evidenceOf(reading, test)] }),
     ],
   }
 }

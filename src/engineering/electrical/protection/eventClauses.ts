@@ -16,6 +16,11 @@ import { MODEL_SHARE } from './wireClauses.ts'
 
 const heat = ({ type, rating }: JudgedFuse, wire: JudgedWire, { throughFuse, inWire }: Short) => {
   const found = whenOpened(wire, type, rating, throughFuse, inWire)
+  // What no fuse ends lasts longer than the hours of the short-term limit: within the class it holds, up to that limit it
+  // is for the builder to see in time.
+  const forGood = found.time === undefined
+  if (forGood && found.temperature > wire.limit && found.temperature <= wire.shortTermLimit)
+    return { ...found, verdict: 'doubtful' } as const
   const passed = found.temperature <= wire.shortTermLimit
   const doubtful =
     !passed && whenOpened(wire, type, rating, throughFuse, inWire * MODEL_SHARE).temperature <= wire.shortTermLimit
@@ -31,12 +36,12 @@ export const stallClause = (fuse: JudgedFuse, wire: JudgedWire, stall: Stall): C
     multiple,
     ...(time === undefined ? {} : { time }),
     temperature,
-    limit: wire.shortTermLimit,
+    limit: time === undefined ? wire.limit : wire.shortTermLimit,
     says: `${stall.name} held fast: ${amperes(stall.throughFuse)} in the fuse, ${percentOf(multiple)}; ${
       time === undefined
         ? `below 135 % no standard makes it open: the motor is not protected, the conductor at ${amperes(stall.inWire)} settles at ${degrees(temperature)}`
         : `open after ${seconds(time)} at the latest, the conductor then at ${degrees(temperature)}`
-    }, allowed ${degrees(wire.shortTermLimit)}.`,
+    }, allowed ${degrees(time === undefined ? wire.limit : wire.shortTermLimit)}${time === undefined ? ' for good' : ''}.`,
   }
 }
 

@@ -136,7 +136,7 @@ const wireRows = (build: Build, wire: Wire, live: Live | undefined): readonly Ro
   const figures = wireFigures(live, wire)
   rows.push(['Current', figures.missing === undefined ? figures.amps : `unknown: ${figures.missing} not entered`])
   if (figures.current !== null && Math.abs(figures.current) > 5e-5)
-    rows.push(['It runs', figures.current > 0 ? `${wire.from} to ${wire.to}` : `${wire.to} to ${wire.from}`])
+    rows.push(['Flows to', end(figures.current > 0 ? wire.to : wire.from)])
   const [a, b] = [live.solved.voltages[wire.from], live.solved.voltages[wire.to]]
   rows.push([
     'Lost on it',
