@@ -10,6 +10,8 @@ import {
 } from '../src/engineering/electrical/faults/belief.ts'
 import { nextTest } from '../src/engineering/electrical/faults/nextTest.ts'
 import { inventScenario, type Scenario } from './faultCars.ts'
+import { benchFaultDemo } from './faultDemo.ts'
+import { calibration, milliseconds, share } from './faultRuns.ts'
 import type { Row } from './rows.ts'
 
 const SURE = 0.9
@@ -23,12 +25,6 @@ interface Run {
   /** Every posterior of a part along the way, with whether it was the one. */
   readonly stated: readonly [number, boolean][]
   readonly slowest: number
-}
-
-/** Processor time since `from`: other work on the machine does not count. */
-const milliseconds = (from: NodeJS.CpuUsage): number => {
-  const { user, system } = process.cpuUsage(from)
-  return (user + system) / 1000
 }
 
 const run = (search: Search, scenario: Scenario, choose: Chooser): Run => {
@@ -96,8 +92,6 @@ const hindsight: Chooser = (search, belief, scenario) => {
   return best
 }
 
-const share = (count: number, of: number): string => `${((100 * count) / of).toFixed(1)} %`
-
 const campaign = (name: string, cars: number, spread: number): Row[] => {
   const choosers: [string, Chooser][] = [
     ['search', byInformation],
@@ -156,28 +150,19 @@ const campaign = (name: string, cars: number, spread: number): Row[] => {
     },
     { name: `${name}: slowest start, processor time`, value: `${startTime.toFixed(0)} ms` },
   )
-  const stated = list.flatMap((entry) => entry.stated)
-  for (const [from, to] of [
-    [0.01, 0.1],
-    [0.1, 0.3],
-    [0.3, 0.5],
-    [0.5, 0.7],
-    [0.7, 0.9],
-    [0.9, 0.97],
-    [0.97, 1.01],
-  ] as const) {
-    const inside = stated.filter(([p]) => p >= from && p < to)
-    if (inside.length === 0) continue
-    const said = inside.reduce((sum, [p]) => sum + p, 0) / inside.length
-    const so = inside.filter(([, right]) => right).length / inside.length
-    rows.push({ name: `${name}: said ${said.toFixed(2)}`, value: `so in ${so.toFixed(2)} of ${inside.length}` })
-  }
+  rows.push(
+    ...calibration(
+      name,
+      list.flatMap((entry) => entry.stated),
+    ),
+  )
   return rows
 }
 
 export const benchFault = (): Row[] => {
   const cars = Number(process.env.BENCH_CARS ?? 120)
   return [
+    ...benchFaultDemo(),
     ...campaign('values off the model', cars, 1),
     ...campaign('values as the model', cars, 0),
     ...campaign('values twice as far off', cars, 2),

@@ -9,14 +9,25 @@ const folder = join(dirname(fileURLToPath(import.meta.url)), '../docs/pictures')
 mkdirSync(folder, { recursive: true })
 
 const FUSE_FINDING = encodeURIComponent('fuse-against-conductor:wires/W-91')
+/** Name, place, what must be there before the picture is taken. */
 const SCREENS = [
-  ['car', '', []],
-  ['findings', '#/findings', []],
-  ['finding', `#/findings/${FUSE_FINDING}`, []],
-  ['circuits', '#/circuits/sockets', []],
-  ['fuel', '#/fuel', []],
-  ['calculation', '#/calculations/voltage-drop', ['Put in the figures of its check']],
+  ['car', '', 'main svg'],
+  ['findings', '#/findings', 'main h1'],
+  ['finding', `#/findings/${FUSE_FINDING}`, 'main h1'],
+  ['circuits', '#/circuits/of/wires/W-302', '.drawing-room svg'],
+  ['earths', '#/circuits/car/earths', 'main h1'],
+  ['patterns', '#/circuits/from/patterns', 'main h1'],
+  ['jobs', '#/jobs', 'main h1'],
+  ['sitting', '#/jobs/sitting', 'main h1'],
+  ['signals', '#/signals/resistanceSwitches/wheel', 'main h1'],
+  ['fuel', '#/fuel', 'main svg'],
+  ['air', '#/air', 'main svg'],
+  ['cooling', '#/cooling', 'main svg'],
+  ['calculation', '#/calculations/voltage-drop', 'main h1'],
 ] as const
+
+/** Pictured on the phone and in the dark as well. */
+const EVERY_WAY = new Set<string>(['car', 'circuits', 'sitting'])
 
 const browser = await startBrowser()
 const bench = await serveBuild(demoBuild())
@@ -28,14 +39,16 @@ try {
     ['laptop', 'dark'],
   ] as const) {
     const suffix = `${size === 'phone' ? '-phone' : ''}${theme === 'dark' ? '-dark' : ''}`
-    for (const [name, place, presses] of SCREENS) {
+    for (const [name, place, waited] of SCREENS) {
+      if (suffix !== '' && !EVERY_WAY.has(name)) continue
       const { page, close } = await openPage(browser, `${bench.address}${place}`, WIDTHS[size], theme)
-      await page.locator('main h1').first().waitFor()
-      for (const press of presses) await page.getByRole('button', { name: press }).click()
-      await page.waitForTimeout(300)
+      await page.locator(waited).first().waitFor()
+      if (name === 'calculation') await page.getByRole('button', { name: 'Put in the figures of its check' }).click()
+      await page.waitForTimeout(500)
       await page.screenshot({ path: join(folder, `${name}${suffix}.png`) })
       await close()
     }
+    if (suffix !== '') continue
     const { page, close } = await openPage(browser, empty.address, WIDTHS[size], theme)
     await page.getByRole('button', { name: 'Nothing yet' }).click()
     await page.screenshot({ path: join(folder, `first-evening${suffix}.png`) })

@@ -10,6 +10,7 @@ import { coolingFindings } from './cooling/coolingRules.ts'
 import { missingFindings, unsolvedFindings } from './dataRules.ts'
 import { builtWrongFindings } from './door/builtWrong.ts'
 import { impossibleFindings } from './door/doorRules.ts'
+import { noFeedFindings } from './door/noFeed.ts'
 import { backFeedFindings } from './earths/backFeedRules.ts'
 import { raisedEarthFindings, sensorErrorFindings } from './earths/earthRules.ts'
 import { keyOffFindings } from './earths/keyOffRules.ts'
@@ -62,6 +63,7 @@ const RULES: readonly ((context: Context) => readonly Finding[])[] = [
   restrictedFindings,
   returnFindings,
   machineReturnFindings,
+  noFeedFindings,
   ...PROTECTION_RULES,
   conductorFindings,
   insulationFindings,

@@ -17,6 +17,7 @@ import type { Bundle } from './network/bundles.ts'
 import { airInputs } from './network/capacity.ts'
 import { type Place, placesOf } from './network/places.ts'
 import { lasts } from './network/warming.ts'
+import { lastingCurrents } from './protection/opening.ts'
 import { protectedBy } from './protection.ts'
 import {
   CLASS_SOURCE,
@@ -94,10 +95,16 @@ const judgeAll = (context: Context): Answer => {
   const behindFuse = new Set([...protectedBy(context).values()].flat())
   const lasting = context.cases.filter(({ solved, kase }) => solved && lasts(kase))
   const unrest = lasting.flatMap(({ kase, restless }) => (restless === undefined ? [] : [restlessCase(kase, restless)]))
+  const cases = lasting.map((solved) => ({ ...solved, lasts: lastingCurrents(context, solved) }))
   const judged = Object.values(build.collections.wires).flatMap((wire): Finding[] => {
     if (restrictedWire(build, wire.id)) return []
-    const loads = lasting
-      .map(({ currents, kase, bundles }) => ({ current: Math.abs(currents[wire.id] ?? 0), name: kase.name, bundles }))
+    const loads = cases
+      .map(({ currents, kase, bundles, lasts }) => ({
+        // A fuse that opens ends it; `fuse-in-service` has that.
+        current: lasts(wire.id, Math.abs(currents[wire.id] ?? 0)),
+        name: kase.name,
+        bundles,
+      }))
       .filter(({ current }) => current >= JUDGED_FROM)
       .sort((a, b) => b.current - a.current)
     const facts = conductorFacts(wire)

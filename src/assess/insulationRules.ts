@@ -5,6 +5,7 @@
  */
 import { steadyTemperature } from '../engineering/electrical/steadyTemperature.ts'
 import type { Build, Wire } from '../model/build.ts'
+import { mendedWires } from './conductorRules.ts'
 import type { Context } from './context.ts'
 import type { Finding } from './finding.ts'
 import { amps, celsius, finding, own, restrictedWire, wireName } from './make.ts'
@@ -30,6 +31,7 @@ export const insulationFindings = (context: Context): Finding[] => {
   const behindFuse = new Set([...protectedBy(context).values()].flat())
   const lasting = cases.filter(({ solved, kase }) => solved && lasts(kase))
   const neighbours = hottestInRuns(context)
+  const mended = mendedWires(context)
   return Object.values(build.collections.wires).flatMap((wire): Finding[] => {
     if (!wire.insulation || restrictedWire(build, wire.id)) return []
     const limit = CLASS_TEMPERATURE[wire.insulation]
@@ -45,7 +47,8 @@ export const insulationFindings = (context: Context): Finding[] => {
       if (beside) candidates.push({ kelvin: beside.kelvin, place, from: beside })
       for (const heat of candidates) if (heat.kelvin > limit && heat.kelvin > (worst?.kelvin ?? 0)) worst = heat
     }
-    return worst ? [tooHot(build, wire, limit, worst)] : []
+    // A neighbour that is itself too thin has its own finding, and mending it cools them all: told once, there.
+    return worst && !(worst.from && mended.has(worst.from.wire)) ? [tooHot(build, wire, limit, worst)] : []
   })
 }
 

@@ -389,6 +389,7 @@ export const reading = z.strictObject({
   leadResistance: measure('resistance', 'non-negative').optional().describe('of both leads, when ohms are read'),
   test: name.optional().describe('line of the test sheet that it answers'),
   search: id.optional().describe('fault search that it was taken for'),
+  confirmed: z.boolean().optional().describe('asked about, and right as it stands'),
   remark: text.optional(),
 })
 const evidence = z.discriminatedUnion('kind', [

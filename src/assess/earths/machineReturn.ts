@@ -18,15 +18,17 @@ import {
 } from '../make.ts'
 import { alternatorPins, starterPins } from '../pins.ts'
 
-/** Straps, studs and the contacts of an isolator; no cable of the throttle, no screen, no load. */
+/** Ω. A shunt of an ammeter lies below it, a throttle cable or a screen far above. Common practice, no published source. */
+const SHUNT = 5e-3
+
+/** Straps, studs, the contacts of an isolator, a shunt; no cable of the throttle, no screen, no load. */
 const metal =
-  ({ build }: Context) =>
+  ({ build }: Pick<Context, 'build'>) =>
   (link: Link): boolean => {
-    if (link.kind === 'contact') {
-      const kind = own(build.collections.devices, link.id)?.spec.kind
-      return kind === 'switch' || kind === 'relay'
-    }
-    return link.kind === 'wire' || link.kind === 'inside' || link.kind === 'earth'
+    if (link.kind !== 'contact') return link.kind === 'wire' || link.kind === 'inside' || link.kind === 'earth'
+    const spec = own(build.collections.devices, link.id)?.spec
+    if (spec?.kind === 'resistor') return spec.resistance === undefined || spec.resistance.value <= SHUNT
+    return spec?.kind === 'switch' || spec?.kind === 'relay'
   }
 
 export interface Machine {
@@ -39,11 +41,11 @@ export const joined = ({ fed, returns }: Machine): boolean => fed && returns
 
 const ways = new WeakMap<Circuit, { readonly up: ReadonlySet<string>; readonly down: ReadonlySet<string> }>()
 
-/** Everything that conducts counts as a way here: what is thin or resistive is judged by its volts. */
-export const machineOf = (circuit: Circuit, device: Device): Machine => {
+/** What is thin is judged by its volts; what is no conductor of the kind at all is no way. */
+export const machineOf = ({ build, circuit }: Pick<Context, 'build' | 'circuit'>, device: Device): Machine => {
   const known = ways.get(circuit) ?? {
     up: spread(circuit, circuit.positive, ({ kind }) => kind !== 'output' && kind !== 'earth'),
-    down: spread(circuit, circuit.negative, ({ kind }) => kind !== 'output'),
+    down: spread(circuit, circuit.negative, metal({ build })),
   }
   ways.set(circuit, known)
   const { supply, frame } = endsOf(device)
@@ -65,12 +67,12 @@ const endsOf = (device: Device): { readonly supply: string | undefined; readonly
 export const machineReturnFindings = (context: Context): Finding[] => {
   const { build, circuit } = context
   if (circuit.negative.length === 0) return []
-  const earthed = spread(circuit, circuit.negative, metal(context))
   return Object.values(build.collections.devices).flatMap((device): Finding[] => {
     if ((device.spec.kind !== 'starter' && device.spec.kind !== 'alternator') || restrictedDevice(build, device.id))
       return []
-    const { supply, frame } = endsOf(device)
-    if (supply === undefined || !machineOf(circuit, device).fed || earthed.has(frame) || earthed.has(ENGINE)) return []
+    const { supply } = endsOf(device)
+    const { fed, returns } = machineOf(context, device)
+    if (supply === undefined || !fed || returns) return []
     const cable = (circuit.wiresAt.get(supply) ?? []).flatMap((id) => own(build.collections.wires, id) ?? [])[0]
     const like = cable?.area ? `, no thinner than ${cable.id} (${squareMillimetres(cable.area.value)})` : ''
     return [
@@ -84,7 +86,7 @@ export const machineReturnFindings = (context: Context): Finding[] => {
         says: `${device.name} is fed over ${cable?.id ?? 'its supply'}, but no strap joins the engine to battery negative: ${
           device.spec.kind === 'starter' ? 'it cannot crank' : 'it cannot charge'
         }, and what current there is looks for a way through cables, screens and sensor returns.`,
-        todo: `Fit an engine strap from the engine to ${earthed.has(BODY) ? 'the body' : `the negative post of ${deviceName(build, batteryOf(context))}`}${like}.`,
+        todo: `Fit an engine strap from the engine to ${ways.get(circuit)?.down.has(BODY) ? 'the body' : `the negative post of ${deviceName(build, batteryOf(context))}`}${like}.`,
         working: [
           `From battery negative over wires, studs and contacts of isolators; not found: the case of ${device.name} or the engine.`,
         ],

@@ -35,7 +35,7 @@ const alternators = (
     const { spec } = device
     if (spec.kind !== 'alternator') continue
     // One that no cable joins to the battery, there and back, gives the car nothing.
-    if (!joined(machineOf(circuit, device))) {
+    if (!joined(machineOf({ build, circuit }, device))) {
       sum = null
       continue
     }

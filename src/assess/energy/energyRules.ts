@@ -5,6 +5,7 @@ import { parkedTime, selfDischargeSheet } from '../../engineering/electrical/ene
 import type { Context } from '../context.ts'
 import { ignitionOn } from '../earths/ignition.ts'
 import { joined, machineOf } from '../earths/machineReturn.ts'
+import { starterMotors } from '../earths/starterTurns.ts'
 import type { Finding } from '../finding.ts'
 import { amps, BATTERY_CAUTION, celsius, deviceZone, finding, list, own, percent } from '../make.ts'
 import type { Solved } from '../solveCases.ts'
@@ -54,7 +55,7 @@ export const balanceFindings = (context: Context): Finding[] => {
     const modes = new Set(Object.values(build.collections.cases).map((kase) => kase.alternator))
     if (modes.has('idle') && !spec.hotOutputIdle) gaps.add(`hot output at idle of ${alternator.name}`)
     if (modes.has('cruise') && !spec.hotOutputCruise) gaps.add(`hot output at cruise of ${alternator.name}`)
-    if (charging.length > 0 && !joined(machineOf(context.circuit, alternator)))
+    if (charging.length > 0 && !joined(machineOf(context, alternator)))
       gaps.add(`way of ${alternator.name} to the battery and back`)
   }
   const known = charging.filter(({ balance }) => balance !== null)
@@ -230,6 +231,14 @@ const judgeParked = (context: Context, id: string, row: EnergyRow, parked: Solve
       missing: list(gaps),
     })
   const cold = celsius(coldest.kase.ambient?.value ?? 0)
+  if (least === 'never' && standsStill(coldest))
+    return finding({
+      ...base,
+      verdict: 'unknown',
+      says: `After how many days of standing it still cranks cannot be told: in “${coldest.kase.name}” no current reaches the starter, whatever the battery.`,
+      todo: 'Mend the starter’s feed, its solenoid wire or its way back first (findings of their own).',
+      missing: `a current through the starter in “${coldest.kase.name}”`,
+    })
   if (least === 'never')
     return finding({
       ...base,
@@ -283,3 +292,7 @@ const judgeParked = (context: Context, id: string, row: EnergyRow, parked: Solve
 const CRANK_WORKING: readonly string[] = [
   'Least charge: the cranking case solved again with E(s) of the BCI table and R(s, T), until starter or controller gets too little; R in the cold by EN 50342 where the cold-cranking current is entered, else twice the warm one [from memory]; × (2 − s), and flat at 20 %: common practice, no published source.',
 ]
+
+/** The starter takes nothing at all: a way is missing, not a stronger battery. */
+const standsStill = ({ bound, elements }: Solved): boolean =>
+  starterMotors(bound).every(({ id }) => Math.abs(elements.get(id) ?? 0) < 1)

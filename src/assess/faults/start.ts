@@ -115,6 +115,12 @@ const loadOf = (build: Build, solved: Solved, { complaint }: SearchStart): Netwo
   return candidates.reduce((p, q) => (volts(q) > volts(p) ? q : p))
 }
 
+/**
+ * What the rest of the car may be reduced to. A lamp, a motor or a diode elsewhere stays as it is: where an earth opens,
+ * the current finds its way back through those that hang on it, switched on or not, and each goes by its own law.
+ */
+const LINEAR: ReadonlySet<string> = new Set(['resistor', 'switch', 'relayContact'])
+
 /** Throws `Refusal` where the complaint names what is not there, or the case cannot be solved. */
 export const readySearch = (build: Build, start: SearchStart): ReadySearch => {
   const kase = foundCase(build, start)
@@ -179,8 +185,7 @@ export const readySearch = (build: Build, start: SearchStart): ReadySearch => {
       named.has(element.id) ||
       coils.has(element.id) ||
       (element.type === 'relayContact' && coils.has(element.operatedBy)) ||
-      element.type === 'battery' ||
-      element.type === 'alternator',
+      !LINEAR.has(element.type),
     new Set([...nodes, ...touched]),
   )
   const prepared = prepare(withTies(network, effects))

@@ -84,10 +84,7 @@ const judge = (context: Context, fuse: FuseDevice, wire: Wire, { far: farEnd }: 
   const judgedW = judgedWire(context, wire)
   const gaps = [...judgedF.gaps, ...judgedW.gaps]
   if (gaps.length > 0 || !judgedF.fuse || !judgedW.wire || !place || !wire.area)
-    return unknown(
-      gaps,
-      `${about} behind ${fuse.name} cannot be judged without the ${list(gaps)}.`,
-    )
+    return unknown(gaps, `${about} behind ${fuse.name} cannot be judged without the ${list(gaps)}.`)
   const stalls = heldMotors(context).flatMap(({ name, currents }) => {
     const [throughFuse, inWire] = [currents.get(fuse.id), currents.get(`wire:${wire.id}`)]
     return throughFuse === undefined || inWire === undefined ? [] : [{ name, throughFuse, inWire }]

@@ -102,6 +102,9 @@ const breaking = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Findi
   ]
 }
 
+/** Of rating: more than six times, the last gate, is no load that somebody chose a fuse for. */
+const SHORTED = 6
+
 const service = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Finding[] => {
   let load = 0
   let name = ''
@@ -138,9 +141,11 @@ const service = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Findin
       verdict: clause.verdict === 'failed' ? 'no-go' : 'marginal',
       says: `${ratedName(fuse, judged.rating)}, ${clause.verdict === 'failed' ? 'would open in service' : 'has little in hand'}. In “${name}” it ${clause.says.replace(/^C/, 'c')}`,
       todo:
-        bigger === undefined
-          ? `Split the load of ${fuse.name} between two fuses, or move it to a cooler place.`
-          : `Fit ${bigger} A in place of ${amps(judged.rating)} at ${plainName(fuse, judged.rating)} where its wires allow it, split its load, or move it to a cooler place.`,
+        load >= SHORTED * judged.rating
+          ? `Look for the short behind ${plainName(fuse, judged.rating)} before anything else: a wire on the wrong pin, or a load entered far too large.`
+          : bigger === undefined
+            ? `Split the load of ${fuse.name} between two fuses, or move it to a cooler place.`
+            : `Fit ${bigger} A in place of ${amps(judged.rating)} at ${plainName(fuse, judged.rating)} where its wires allow it, split its load, or move it to a cooler place.`,
       working: [
         clause.says,
         `Source: ${citation(fuseGuide)}; ${citation(maxiSheet)}: the only table of ambient that was read, taken for every type.`,

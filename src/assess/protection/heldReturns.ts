@@ -2,13 +2,14 @@
  * Rule `stall-against-return`: a held motor's current goes home over conductors behind no fuse of their own. They must
  * stand it until the first fuse on its way has opened, or for good where none opens. What holds is not told.
  */
-import { type FuseType, slowestTime } from '../../engineering/electrical/fuseGates.ts'
+import { slowestTime } from '../../engineering/electrical/fuseGates.ts'
 import { stallClause } from '../../engineering/electrical/protection/eventClauses.ts'
+import type { JudgedFuse } from '../../engineering/electrical/protection/judgeProtection.ts'
 import type { Context } from '../context.ts'
 import type { Finding } from '../finding.ts'
 import { amps, BATTERY_CAUTION, finding, own, restrictedWire, squareMillimetres, wireName } from '../make.ts'
 import { conductorFacts, hottestZone, SIZES } from '../wireData.ts'
-import { fuseOf, judgedAs, judgedFuse, judgedWire } from './facts.ts'
+import { type FuseDevice, fuseOf, judgedAs, judgedFuse, judgedWire } from './facts.ts'
 import { reachOf } from './reach.ts'
 import { heldMotors } from './stalls.ts'
 
@@ -17,21 +18,23 @@ export const heldReturnFindings = (context: Context): Finding[] => {
   const behindFuse = new Set(reachOf(context).flatMap(({ below }) => below.map(({ wire }) => wire)))
   const worst = new Map<string, { readonly finding: Finding; readonly temperature: number }>()
   for (const { name, currents } of heldMotors(context)) {
-    const first = Object.keys(build.collections.devices)
+    const first: Opening | undefined = Object.keys(build.collections.devices)
       .flatMap((id) => {
         const fuse = fuseOf(build, id)
         const judged = fuse && judgedFuse(build, fuse).fuse
         const through = currents.get(id)
         return fuse && judged && through !== undefined ? [{ fuse, judged, through }] : []
       })
-      .sort((a, b) => opens(a.judged, a.through) - opens(b.judged, b.through))[0]
+      // Of fuses that never open the one loaded most is named; Infinity less itself would be no order.
+      .reduce<Opening | undefined>((soonest, each) => (soonest && !before(each, soonest) ? soonest : each), undefined)
     if (!first) continue
     for (const [element, inWire] of currents) {
       const id = element.startsWith('wire:') ? element.slice('wire:'.length) : undefined
       const wire = id === undefined || behindFuse.has(id) ? undefined : own(build.collections.wires, id)
       if (!wire || restrictedWire(build, wire.id)) continue
       const judged = judgedWire(context, wire).wire
-      if (!judged) continue
+      // Too hot in service already, without any motor held: `conductor-temperature` has it.
+      if (!judged || judged.start >= judged.limit) continue
       const stall = { name, throughFuse: first.through, inWire }
       const clauseOf = (place: typeof judged) => stallClause(first.judged, place, stall)
       const clause = clauseOf(judged)
@@ -71,5 +74,13 @@ export const heldReturnFindings = (context: Context): Finding[] => {
   return [...worst.values()].map((each) => each.finding)
 }
 
-const opens = ({ type, rating }: { readonly type: FuseType; readonly rating: number }, through: number): number =>
+interface Opening {
+  readonly fuse: FuseDevice
+  readonly judged: JudgedFuse
+  readonly through: number
+}
+const opens = ({ judged: { type, rating }, through }: Opening): number =>
   slowestTime(type, through / rating) ?? Number.POSITIVE_INFINITY
+const before = (one: Opening, other: Opening): boolean =>
+  opens(one) < opens(other) ||
+  (opens(one) === opens(other) && one.through / one.judged.rating > other.through / other.judged.rating)

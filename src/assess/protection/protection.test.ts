@@ -550,3 +550,56 @@ describe('airbag and anti-lock', () => {
       expect(named(build, rule).filter(({ subject }) => /fuse|W-[12]$/.test(subject))).toEqual([])
   })
 })
+
+describe('the next act for a stretch without a fuse', () => {
+  const undocumented = (change: (build: Build) => void) =>
+    named(
+      small((b) => {
+        delete b.collections.wires['W-1']!.unfusedBecause
+        change(b)
+      }),
+      'unfused-stretch',
+    )[0]!.todo
+  it('is to say so of a short link to its fuse, not to fit the fuse that is there', () => {
+    expect(undocumented(() => {})).toMatch(/^Say at W-1 that it is the link to Lamp fuse: 0\.10 m/)
+  })
+  it('is to bring the fuse near where the link is long', () => {
+    const todo = undocumented((b) => {
+      b.collections.wires['W-1']!.length = { value: 1 }
+    })
+    expect(todo).toMatch(/^Bring Lamp fuse to within 0\.18 m of Battery, pin \+/)
+  })
+  it('is to say why of the starter cable, which alone may go without', () => {
+    const todo = undocumented((b) => {
+      const c = b.collections
+      c.devices.fuse = { id: 'fuse', name: 'Starter', zone: 'bay', pins: { 30: {}, 50: {} }, spec: { kind: 'starter' } }
+      c.wires['W-1']!.to = 'fuse.30'
+      delete c.wires['W-2']
+    })
+    expect(todo).toMatch(/^Say at W-1 why it has no fuse/)
+  })
+})
+
+describe('a stall that no fuse ends', () => {
+  // 12 A held on a 10 A fuse: 120 %, for good. 0.75 mm² of class A in 60 °C carries about 10 A at 85 °C.
+  const stalled = (area: number) =>
+    motorised(5, 12.2, (b) => {
+      for (const id of ['W-2', 'W-3'])
+        Object.assign(b.collections.wires[id]!, { area: { value: area }, insulation: 'A' })
+    })
+  it('is held against what the class stands for good, not against its limit for hours', () => {
+    const clause = pair(stalled(0.75e-6), 'W-3').working.find((line) => line.includes('held fast'))
+    expect(clause).toMatch(/^doubtful.*allowed 85 °C for good/)
+    const thick = pair(stalled(2.5e-6), 'W-3')
+    expect(thick.working.find((line) => line.includes('held fast'))).toMatch(/^holds/)
+  })
+})
+
+describe('what is asked for', () => {
+  it('is the air of the zone by its name', () => {
+    const build = small((b) => {
+      delete b.collections.zones.bay!.ambient
+    })
+    expect(pair(build, 'W-3')).toMatchObject({ verdict: 'unknown', missing: 'ambient temperature of Bay' })
+  })
+})

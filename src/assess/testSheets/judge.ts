@@ -35,7 +35,8 @@ const show = (value: number, quantity: SheetQuantity): string => `${Number(value
 
 const inside = (value: number, { least, most }: Expectation): boolean => value >= least && value <= most
 
-export const judgeReading = (build: Build, reading: Reading): ReadingVerdict => {
+/** `line`: of the sheet that it answers, where that is at hand; else it is looked up. */
+export const judgeReading = (build: Build, reading: Reading, line?: SheetTest): ReadingVerdict => {
   const quantity = QUANTITY[reading.quantity]
   if (!quantity)
     return { kind: 'unknown', missing: `a test for ${reading.quantity}: sheets know volts, ohms and amperes` }
@@ -46,11 +47,18 @@ export const judgeReading = (build: Build, reading: Reading): ReadingVerdict => 
     const problem = pointProblem(build, point)
     if (problem !== undefined) return asked('unknown-point', problem)
   }
-  const expect = expectationOf(build, reading, quantity)
+  const expect = line ? onLine(line, reading, quantity) : expectationOf(build, reading, quantity)
   if ('missing' in expect) return { kind: 'unknown', missing: expect.missing }
-  const clash = contradicts(build, reading, quantity)
-  if (clash !== undefined) return asked('contradicts', clash)
-  return judgeValue(build, reading, quantity, expect)
+  const verdict = judgeValue(build, reading, quantity, expect)
+  if (reading.confirmed && verdict.kind === 'asked about') return asItStands(reading, expect, quantity)
+  const clash = reading.confirmed ? undefined : contradicts(build, reading, quantity)
+  return clash === undefined ? verdict : asked('contradicts', clash)
+}
+
+/** A doubtful reading that somebody stands by. */
+const asItStands = (reading: Reading, found: Found, quantity: SheetQuantity): ReadingVerdict => {
+  const value = quantity === 'ohms' ? reading.value - (reading.leadResistance?.value ?? 0) : reading.value
+  return inside(value, found.expect) ? { kind: 'in tolerance', expect: found.expect } : outOf(value, found)
 }
 
 const pointProblem = (build: Build, point: string): string | undefined => {
@@ -67,6 +75,11 @@ const pointProblem = (build: Build, point: string): string | undefined => {
 
 type Found = Pick<SheetTest, 'low' | 'high'> & { readonly expect: Expectation }
 
+const onLine = (line: SheetTest, reading: Reading, quantity: SheetQuantity): Found | { readonly missing: string } =>
+  line.expect
+    ? { ...line, expect: withAccuracy(line.expect, reading, quantity) }
+    : { missing: line.missing ?? 'what to expect there' }
+
 const expectationOf = (
   build: Build,
   reading: Reading,
@@ -74,8 +87,7 @@ const expectationOf = (
 ): Found | { readonly missing: string } => {
   if (reading.test !== undefined) {
     const line = lineOf(build, reading.test, reading.case)
-    if (line?.expect) return { ...line, expect: withAccuracy(line.expect, reading, quantity) }
-    if (line) return { missing: line.missing ?? 'what to expect there' }
+    if (line) return onLine(line, reading, quantity)
   }
   const kase = own(build.collections.cases, reading.case ?? '')
   if (quantity !== 'ohms' && !kase) return { missing: 'the operating case in which it was taken' }
@@ -157,11 +169,16 @@ const withAccuracy = (expect: Expectation, { accuracy }: Reading, quantity: Shee
   }
 }
 
+/** Taken for a search that has found its fault since: after the repair it may well read otherwise. */
+const settled = (build: Build, { search }: Reading): boolean =>
+  search !== undefined && own(build.collections.faultSearches, search)?.found !== undefined
+
 const contradicts = (build: Build, reading: Reading, quantity: SheetQuantity): string | undefined => {
   const meter = reading.accuracy ?? METER[quantity]
   const other = Object.values(build.collections.readings).find(
     (each) =>
       each.id !== reading.id &&
+      !settled(build, each) &&
       each.quantity === reading.quantity &&
       each.at === reading.at &&
       each.against === reading.against &&
@@ -178,12 +195,8 @@ const contradicts = (build: Build, reading: Reading, quantity: SheetQuantity): s
     : undefined
 }
 
-const judgeValue = (
-  build: Build,
-  reading: Reading,
-  quantity: SheetQuantity,
-  { expect, low, high }: Found,
-): ReadingVerdict => {
+const judgeValue = (build: Build, reading: Reading, quantity: SheetQuantity, found: Found): ReadingVerdict => {
+  const { expect } = found
   const value = quantity === 'ohms' ? reading.value - (reading.leadResistance?.value ?? 0) : reading.value
   const place = `${pointSays(build, reading.at!)}${reading.against === undefined ? '' : ` to ${pointSays(build, reading.against)}`}`
   if (quantity === 'ohms' && value < -METER.ohms.absolute)
@@ -217,13 +230,17 @@ const judgeValue = (
       'out-of-scale',
       `${show(value, quantity)} at ${place} is more than any source of this car: read it again.`,
     )
+  return outOf(value, found)
+}
+
+const outOf = (value: number, { expect, low, high }: Found): ReadingVerdict => {
   const side = value < expect.least ? 'low' : 'high'
   return {
     kind: 'out of tolerance',
     expect,
     side,
     means:
-      (side === 'low' ? low : high) ??
+      (side === 'low' ? low : high) ||
       (side === 'low'
         ? 'Less than the model gives: something on the way has resistance or is open.'
         : 'More than the model gives: something draws less, or an earth stands up.'),
@@ -237,18 +254,41 @@ const sourceVolts = ({ spec }: Device): number =>
       ? (spec.setpoint?.value ?? 0)
       : 0
 
-/** The complaint with which a reading out of tolerance opens a search: about the load that the point feeds. */
+/**
+ * The complaint with which a reading out of tolerance opens a search: about the load that the point feeds, in the state
+ * of the car in which it was read. Ohms are of no such state, and at first power nothing is switched on: those are
+ * looked for in the first state in which something is fed through the point. Undefined: nothing is fed through it.
+ */
 export const complaintOf = (build: Build, reading: Reading, verdict: ReadingVerdict): SearchStart | undefined => {
-  if (verdict.kind !== 'out of tolerance' || reading.at === undefined || reading.case === undefined) return undefined
-  const kase = own(build.collections.cases, reading.case)
-  if (!kase) throw refuse('unknown-case', `There is no operating case ${reading.case}.`, 'Name one of the build.')
-  const solved = solveCase(build, kase)
-  const load = loadFedBy(build, solved, reading.at)
-  if (!load) return undefined
+  if (verdict.kind !== 'out of tolerance' || reading.at === undefined) return undefined
+  const kase = reading.case === undefined ? undefined : own(build.collections.cases, reading.case)
+  if (reading.case !== undefined && !kase)
+    throw refuse('unknown-case', `There is no operating case ${reading.case}.`, 'Name one of the build.')
+  const volts = reading.quantity === 'voltage'
   const expected = verdict.expect.value ?? 0
-  const dead = verdict.side === 'low' && reading.value < 0.3 * expected
-  return { complaint: { device: load.device, load: load.load, kind: dead ? 'dead' : 'weak' }, case: reading.case }
+  const low = verdict.side === 'low'
+  const dead = volts ? low && reading.value < 0.3 * expected : verdict.side === 'high' && reading.value > DEAD_OHMS
+  const firstPower = reading.test?.startsWith('first-power/') === true
+  // Behind a lamp, or at a plug that hangs free, only "nothing arrives" means what it means in the running car.
+  if (firstPower && volts && !dead) return undefined
+  if (!volts && verdict.side === 'low' && reading.quantity === 'resistance') return undefined
+  const others =
+    (volts && !firstPower) || reading.quantity === 'current'
+      ? []
+      : Object.values(build.collections.cases).filter(
+          ({ battery, supply }) => battery === 'connected' && supply === undefined,
+        )
+  for (const each of new Set([...(kase ? [kase] : []), ...others])) {
+    const solved = solveCase(build, each)
+    const load = solved.solved ? loadFedBy(build, solved, reading.at) : undefined
+    if (load)
+      return { complaint: { device: load.device, load: load.load, kind: dead ? 'dead' : 'weak' }, case: each.id }
+  }
+  return undefined
 }
+
+/** Ω from which nothing to speak of passes. */
+const DEAD_OHMS = 1000
 
 /** The load behind a point: of the device itself, else the one with the shortest way through that point. */
 const loadFedBy = (build: Build, solved: Solved, point: string): { device: string; load: string } | undefined => {

@@ -26,6 +26,17 @@ const bySubject = (build: Build, findings: readonly Finding[]): ReadonlyMap<stri
   return found
 }
 
+/** What was found on something else and comes down to this wire: its id stands in the sentence or in what to do. */
+const naming = (subject: string, findings: readonly Finding[]): readonly Finding[] => {
+  const [collection, id = ''] = subject.split('/')
+  if (collection !== 'wires') return []
+  const whole = new RegExp(`(?<![\\w-])${id.replace(/[^\w-]/g, '\\$&')}(?![\\w-])`)
+  return findings.filter(
+    (finding) =>
+      finding.verdict !== 'sound' && finding.subject !== subject && whole.test(`${finding.says} ${finding.todo}`),
+  )
+}
+
 /** What asks for nothing is not marked on the drawing; the thing's own panel tells it. */
 const worstIn = (findings: readonly Finding[] | undefined): Verdict | undefined =>
   VERDICTS.find((verdict) => verdict !== 'sound' && findings?.some((finding) => finding.verdict === verdict))
@@ -50,7 +61,13 @@ export function DrawingView(props: ViewProps) {
       </div>
       {chosen !== undefined && (
         <div className="drawing-side">
-          <ThingPanel build={build} subject={chosen} live={live} findings={findings.get(chosen) ?? []} />
+          <ThingPanel
+            build={build}
+            subject={chosen}
+            live={live}
+            findings={findings.get(chosen) ?? []}
+            namedIn={naming(chosen, assessment?.findings ?? [])}
+          />
           <button type="button" onClick={() => choose(undefined)}>
             Put it away
           </button>

@@ -16,10 +16,11 @@ interface Props {
   readonly subject: string
   readonly live: Live | undefined
   readonly findings: readonly Finding[]
+  readonly namedIn: readonly Finding[]
 }
 type Row = readonly [what: string, figure: string]
 
-export function ThingPanel({ build, subject, live, findings }: Props) {
+export function ThingPanel({ build, subject, live, findings, namedIn }: Props) {
   const [collection, id = ''] = subject.split('/')
   const wire = collection === 'wires' ? build.collections.wires[id] : undefined
   const device = collection === 'devices' ? build.collections.devices[id] : undefined
@@ -78,6 +79,17 @@ export function ThingPanel({ build, subject, live, findings }: Props) {
       {findings.map((finding) => (
         <Found key={finding.key} build={build} finding={finding} />
       ))}
+      {namedIn.length > 0 && (
+        <>
+          <p className="soft small">It has a part in:</p>
+          {namedIn.map((finding) => (
+            <p key={finding.key} className="thing-finding">
+              <VerdictMark verdict={finding.verdict} /> <Link to={findingPlace(finding.key)}>{finding.about}</Link>
+              {afterName(finding.about, finding.says)}
+            </p>
+          ))}
+        </>
+      )}
     </section>
   )
 }
