@@ -250,10 +250,9 @@ export const benchFaultDemo = (): Row[] => {
   const cars = Number(process.env.BENCH_DEMO_CARS ?? 12)
   const build = demoBuild()
   const runs = new Map<Name, Run[]>(NAMES.map((name) => [name, []]))
-  const random = randomStream(4711)
   let slowest = 0
   let start = 0
-  for (const complaint of COMPLAINTS) {
+  for (const [place, complaint] of COMPLAINTS.entries()) {
     let from = process.cpuUsage()
     const ready = startSearch(build, complaint)
     start = Math.max(start, milliseconds(from))
@@ -262,6 +261,7 @@ export const benchFaultDemo = (): Row[] => {
     const steady = ready.search.hypotheses.filter(({ intermittent }) => !intermittent)
     const total = steady.reduce((sum, { weight }) => sum + weight, 0)
     for (let n = 0; n < cars; n++) {
+      const random = randomStream(4711 + 1000 * place + n)
       let draw = random() * total
       const truth = steady.find(({ weight }) => {
         draw -= weight

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
+import { demoBuild } from '../../demo/index.ts'
 import { run } from '../engineering/calculation.ts'
 import { conductorCurrent } from '../engineering/electrical/conductorCurrent.ts'
 import { publishedRating } from '../engineering/electrical/publishedRating.ts'
 import type { Build, Wire } from '../model/build.ts'
 import { awgArea } from '../units/awg.ts'
+import { assess } from './assess.ts'
 import { conductorFindings } from './conductorRules.ts'
 import { contextOf } from './context.ts'
 import { allowance } from './network/allowance.ts'
@@ -16,6 +18,8 @@ const BAY = 333.15
 const carrying = (amperes: number, area: number, more: Partial<Wire> = {}, change?: (build: Build) => void): Build =>
   small((build) => {
     const c = build.collections
+    // A fuse that lets it pass: what blows one at once heats no wire for good.
+    c.devices.fuse!.spec = { kind: 'fuse', rating: { value: 200 }, pattern: 'bolt-down' }
     for (const id of ['W-1', 'W-2', 'W-4', 'W-5']) c.wires[id]!.area = { value: 95e-6 }
     c.wires['W-3'] = wire('W-3', 'switch.2', 'lamp.+', area, more)
     c.devices.lamp!.loads![0]!.law = {
@@ -126,4 +130,14 @@ it('does not blame a wire for neighbours of unknown section, and asks for it', (
     verdict: 'unknown',
     missing: expect.stringMatching(/^cross-section and material of W-10/),
   })
+})
+
+it('a wire too thin for its current is told once, not by every wire beside it', () => {
+  const build = demoBuild()
+  delete build.collections.wires['W-2']
+  const { findings } = assess(build)
+  expect(
+    findings.filter(({ rule, subject }) => rule === 'conductor-temperature' && subject === 'wires/W-33'),
+  ).toHaveLength(1)
+  expect(findings.filter(({ rule, says }) => rule === 'insulation-class' && says.includes('beside W-33'))).toEqual([])
 })

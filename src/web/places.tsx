@@ -21,6 +21,8 @@ const Patterns = later(async () => (await import('./circuits/patterns/Patterns.t
 const Signals = later(async () => (await import('./signals/Signals.tsx')).Signals)
 const Faults = later(async () => (await import('./faults/Faults.tsx')).Faults)
 const FaultSearch = later(async () => (await import('./faults/FaultSearch.tsx')).FaultSearch)
+const TestSheets = later(async () => (await import('./testSheets/TestSheets.tsx')).TestSheets)
+const TestSheet = later(async () => (await import('./testSheets/TestSheet.tsx')).TestSheet)
 const Fuel = later(async () => (await import('./fuel/Fuel.tsx')).Fuel)
 const Air = later(async () => (await import('./air/Air.tsx')).Air)
 const Cooling = later(async () => (await import('./cooling/Cooling.tsx')).Cooling)
@@ -72,6 +74,12 @@ export function Places() {
         <Route path="/signals/:kind?/:id?">
           {({ kind, id }) => <Signals kind={kind} id={id && decodeURIComponent(id)} />}
         </Route>
+        <Route path="/faults/sheets/:circuit/:kase?">
+          {({ circuit, kase }) => (
+            <TestSheet key={circuit} circuit={decodeURIComponent(circuit)} kase={kase && decodeURIComponent(kase)} />
+          )}
+        </Route>
+        <Route path="/faults/sheets">{() => <TestSheets />}</Route>
         <Route path="/faults/:id">{({ id }) => <FaultSearch key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/faults">{() => <Faults />}</Route>
         <Route path="/fuel">{() => <Fuel />}</Route>

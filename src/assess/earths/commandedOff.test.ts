@@ -115,4 +115,12 @@ describe('one open wire', () => {
       /where nothing asks for it, by Battery → W-24 → Pump relay → W-25|by Battery → W-24 → W-25/,
     )
   })
+  it('nor by a second earth on its relay’s coil, though no case has the key on and the pump off', () => {
+    const build = soundBuild()
+    const { wires } = build.collections
+    expect(openWireFindings(contextOf(build)).map(({ verdict }) => verdict)).not.toContain('no-go')
+    wires['W-99'] = { ...structuredClone(wires['W-25']!), id: 'W-99', from: 'pump-relay.85', to: 'stud-body.S' }
+    const found = openWireFindings(contextOf(build)).find(({ subject }) => subject === 'devices/fuel-pump')
+    expect(found).toMatchObject({ verdict: 'no-go', says: expect.stringContaining('with the pump not asked for') })
+  })
 })

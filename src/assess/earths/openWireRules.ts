@@ -22,7 +22,8 @@ import {
   wireName,
 } from '../make.ts'
 import { controllerPins, relayPins, starterPins } from '../pins.ts'
-import type { Solved } from '../solveCases.ts'
+import { type Solved, solveBelieved } from '../solveCases.ts'
+import { ignitionOn } from './ignition.ts'
 import { pathWords, TURNS } from './keyOffRules.ts'
 import { pathTo } from './keyTurnedOff.ts'
 import { withOpen } from './resolve.ts'
@@ -139,10 +140,38 @@ const feeds = (bound: Solved['bound'], relay: string, { device, feed }: Machine)
   return false
 }
 
+/**
+ * A build may have no case with the key on and the pump not asked for: the moment after the key is turned, or the engine
+ * has stalled. Made from one in which it is asked for, with what asks for it off.
+ */
+const keyOnUnasked = ({ build, cases }: Context, machine: Machine, off: readonly Solved[]): Solved[] => {
+  if (machine.device.spec.kind === 'starter' || off.some(({ kase }) => ignitionOn(build, kase) === true)) return []
+  for (const { solved, kase, bound } of cases) {
+    if (!solved || kase.battery !== 'connected' || kase.supply || kase.engine === 'cranking') continue
+    if (ignitionOn(build, kase) !== true) continue
+    const asking = Object.keys(kase.outputs).filter((id) => {
+      const drives = own(build.collections.outputs, id)?.drives
+      return drives !== undefined && (drives === machine.device.id || feeds(bound, drives, machine))
+    })
+    // Without an output that asks for it, the key itself does: then it is meant to run.
+    if (asking.length === 0) continue
+    const made = solveBelieved(build, {
+      ...kase,
+      name: `${kase.name}, stalled, with the pump not asked for`,
+      engine: 'off',
+      alternator: 'off',
+      outputs: Object.fromEntries(Object.entries(kase.outputs).filter(([id]) => !asking.includes(id))),
+    })
+    return made.solved ? [made] : []
+  }
+  return []
+}
+
 export const openWireFindings = (context: Context): Finding[] => {
   const { build } = context
   return machines(context).flatMap((machine): Finding[] => {
-    const cases = offCases(context, machine)
+    const off = offCases(context, machine)
+    const cases = [...off, ...keyOnUnasked(context, machine, off)]
     if (cases.length === 0) return []
     const { device } = machine
     const name = device.name

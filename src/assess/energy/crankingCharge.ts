@@ -2,34 +2,21 @@
  * The least state of charge from which the engine still cranks: the cranking case solved again with the battery's rested
  * voltage and resistance at that charge and cold, until starter and controller no longer get what they need.
  *   E(s)     BCI table, flooded battery (read)
- *   R(s, T)  as entered at 25 °C; (12.6 V − 7.5 V)/Icc at −18 °C where the cold-cranking current is entered (EN 50342),
- *            else twice the warm one [from memory]; straight between; × (2 − s): common practice, no published source
+ *   R(s, T)  of coldBattery.ts
  */
+import { coldResistance } from '../../engineering/electrical/coldBattery.ts'
 import { restedAt } from '../../engineering/electrical/restedVoltage.ts'
-import type { Device } from '../../model/build.ts'
 import type { Context } from '../context.ts'
 import { controllerAwake } from '../earths/keyTurnedOff.ts'
 import { solveAgain } from '../earths/resolve.ts'
 import { speedShare, starterMotors } from '../earths/starterTurns.ts'
 import type { Solved } from '../solveCases.ts'
 
-type Battery = Extract<Device['spec'], { kind: 'battery' }>
-const COLD = 255.15
 const WARM = 298.15
-const EN_FULL = 12.6
-const EN_LEAST = 7.5
 /** Below this charge the acid is so thin that neither table nor resistance hold. Common practice, no published source. */
 const FLAT = 0.2
 /** Share of its speed at rated volts from which an engine starts. Common practice, no published source. */
 const STARTS = 0.4
-
-export const coldResistance = (spec: Battery, temperature: number, charge: number): number | undefined => {
-  const warm = spec.internalResistance?.value
-  if (warm === undefined) return undefined
-  const cold = spec.coldCranking ? (EN_FULL - EN_LEAST) / spec.coldCranking.value : 2 * warm
-  const share = Math.min(1, Math.max(0, (WARM - temperature) / (WARM - COLD)))
-  return (warm + share * (cold - warm)) * (2 - charge)
-}
 
 /** 0.2 … 1; `'never'` where even a full battery does not crank it; undefined where it cannot be told. */
 export const leastCharge = ({ build }: Context, solved: Solved): number | 'never' | undefined => {
@@ -48,8 +35,13 @@ export const leastCharge = ({ build }: Context, solved: Solved): number | 'never
   const cranks = (charge: number): boolean | undefined => {
     const set: Record<string, { emf: number; internalResistance: number }> = {}
     for (const { id, spec } of batteries) {
-      const internalResistance = coldResistance(spec, temperature, charge)
-      if (internalResistance === undefined) return undefined
+      if (!spec.internalResistance) return undefined
+      const internalResistance = coldResistance(
+        spec.internalResistance.value,
+        spec.coldCranking?.value,
+        temperature,
+        charge,
+      )
       set[id] = { emf: restedAt(charge), internalResistance }
     }
     const solution = solveAgain(build, solved, { set })

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { demoBuild, halfBuild, soundBuild } from '../../../demo/index.ts'
 import { chargeAtRest, restedAt } from '../../engineering/electrical/restedVoltage.ts'
 import { contextOf } from '../context.ts'
-import { coldResistance, leastCharge } from './crankingCharge.ts'
+import { leastCharge } from './crankingCharge.ts'
 import { energyOf } from './energy.ts'
 import { balanceFindings, parkedFindings, reserveFindings } from './energyRules.ts'
 
@@ -122,11 +122,6 @@ describe('days parked', () => {
     const [mild, cold] = [at(288.15), at(263.15)]
     expect(typeof mild).toBe('number')
     expect(cold === 'never' ? 2 : cold!).toBeGreaterThan(mild as number)
-  })
-  it('take the resistance in the cold from the cold-cranking current: (12.6 − 7.5)/540 A is 9.4 mΩ', () => {
-    const spec = { kind: 'battery' as const, internalResistance: { value: 5e-3 }, coldCranking: { value: 540 } }
-    expect(coldResistance(spec, 255.15, 1)).toBeCloseTo(9.444e-3, 5)
-    expect(coldResistance(spec, 298.15, 1)).toBeCloseTo(5e-3, 9)
   })
 })
 

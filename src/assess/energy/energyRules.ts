@@ -8,6 +8,7 @@ import { joined, machineOf } from '../earths/machineReturn.ts'
 import { starterMotors } from '../earths/starterTurns.ts'
 import type { Finding } from '../finding.ts'
 import { amps, BATTERY_CAUTION, celsius, deviceZone, finding, list, own, percent } from '../make.ts'
+import { shortedFuses } from '../protection/opening.ts'
 import type { Solved } from '../solveCases.ts'
 import { leastCharge } from './crankingCharge.ts'
 import { type EnergyRow, energyOf } from './energy.ts'
@@ -38,7 +39,12 @@ export const balanceFindings = (context: Context): Finding[] => {
   const { build, cases } = context
   const alternator = Object.values(build.collections.devices).find(({ spec }) => spec.kind === 'alternator')
   if (!alternator) return []
-  const charging = energyOf(context).filter(({ case: id }) => own(build.collections.cases, id)?.alternator !== 'off')
+  const charging = energyOf(context).filter(
+    ({ case: id }) =>
+      own(build.collections.cases, id)?.alternator !== 'off' &&
+      // What a fuse would end is no load to buy an alternator for.
+      cases.every((solved) => solved.case !== id || shortedFuses(context, solved).length === 0),
+  )
   const base = {
     rule: 'energy-balance',
     system: 'electrical',

@@ -23,7 +23,6 @@ import { type Drop, dropsOf, testId } from './drops.ts'
 import { foundCase } from './found.ts'
 import { nominalVolts } from './nominal.ts'
 import { pointsOf, type ReachedPoint } from './reach.ts'
-import { REST, reduceNetwork } from './reduce.ts'
 import type { CarSearch, SearchStart } from './types.ts'
 
 /** ± (0.5 % + 20 mV), shown to 10 mV: a hand meter on its 20 V range. Common practice, no published source. */
@@ -59,7 +58,7 @@ export interface ReadySearch extends CarSearch {
 }
 
 const spreadOf = (build: Build, solved: Solved, id: string): Spread | undefined => {
-  if (id.startsWith(REST) || solved.bound.loads.has(id) || /#(coil|solenoid|rotor|motor)$/.test(id)) return 'load'
+  if (solved.bound.loads.has(id) || /#(coil|solenoid|rotor|motor)$/.test(id)) return 'load'
   if (id.startsWith('wire:')) return 'wire'
   const kind = own(build.collections.devices, id.split('#')[0]!)?.spec.kind
   if (kind === 'fuse') return 'fuse'
@@ -115,12 +114,6 @@ const loadOf = (build: Build, solved: Solved, { complaint }: SearchStart): Netwo
   return candidates.reduce((p, q) => (volts(q) > volts(p) ? q : p))
 }
 
-/**
- * What the rest of the car may be reduced to. A lamp, a motor or a diode elsewhere stays as it is: where an earth opens,
- * the current finds its way back through those that hang on it, switched on or not, and each goes by its own law.
- */
-const LINEAR: ReadonlySet<string> = new Set(['resistor', 'switch', 'relayContact'])
-
 /** Throws `Refusal` where the complaint names what is not there, or the case cannot be solved. */
 export const readySearch = (build: Build, start: SearchStart): ReadySearch => {
   const kase = foundCase(build, start)
@@ -163,31 +156,11 @@ export const readySearch = (build: Build, start: SearchStart): ReadySearch => {
   )
   for (const id of reached.keys()) if (car.nodeOf(id) === undefined) reached.delete(id)
   const effects = all.flatMap((hypothesis) => hypothesis.effects)
-  const touched = effects.flatMap((effect) =>
-    effect.kind === 'bridge' ? [effect.a, effect.b] : effect.kind === 'chafed' ? [effect.to] : [],
-  )
-  const named = new Set(effects.flatMap((effect) => (effect.kind === 'bridge' ? [] : [effect.element])))
-  const coils = new Set(
-    car.network.elements.flatMap((element) =>
-      element.type === 'relayContact' &&
-      [element.id, element.operatedBy].some((id) => concerned.elements.has(id) || named.has(id))
-        ? [element.operatedBy]
-        : [],
-    ),
-  )
   const nodes = [...new Set([load.a, load.b, ...[...reached.keys()].map((id) => car.nodeOf(id)!)])]
   const place = new Map(nodes.map((node, k) => [node, k]))
-  const network = reduceNetwork(
-    car.network,
-    prepare(car.network).solve(),
-    (element) =>
-      concerned.elements.has(element.id) ||
-      named.has(element.id) ||
-      coils.has(element.id) ||
-      (element.type === 'relayContact' && coils.has(element.operatedBy)) ||
-      !LINEAR.has(element.type),
-    new Set([...nodes, ...touched]),
-  )
+  // The whole car, not a part of it with a load in the place of the rest: where an earth opens, the current finds its way
+  // back through whatever hangs on it, switched on or not, and each goes by its own law.
+  const { network } = car
   const prepared = prepare(withTies(network, effects))
   const fuses = fusesOf(build, network.elements)
   const [healthy, ...rows] = nominalVolts(prepared, [{ effects: [] }, ...all], nodes, fuses, FUSE_BLOWS_AT)

@@ -161,4 +161,17 @@ describe('a starter', () => {
   it('whose stalled current is below its cranking one is not solved with a guess', () => {
     expect(solve(cranking(150)).missing.map(({ datum }) => datum)).toContain('a stalled current above the cranking one')
   })
+  it('is fed by a battery as cold as the morning, where it is cranked', () => {
+    const [warm, cold] = [undefined, 255.15].map((ambient) => {
+      const build = cranking(500)
+      const { spec } = build.collections.devices.battery!
+      if (spec.kind === 'battery') spec.coldCranking = { value: 510 }
+      if (ambient !== undefined) build.collections.cases.lit!.ambient = { value: ambient }
+      const { voltages, currents } = solve(build)
+      return { across: voltages['battery.+']! - voltages['battery.-']!, current: Math.abs(currents['W-5']!) }
+    })
+    // 6 mΩ as entered; 5.1 V / 510 A = 10 mΩ at −18 °C.
+    expect((12.6 - warm!.across) / warm!.current).toBeCloseTo(6e-3, 4)
+    expect((12.6 - cold!.across) / cold!.current).toBeCloseTo(10e-3, 4)
+  })
 })

@@ -1,7 +1,8 @@
 /** Batteries, jump sources and alternators. */
+import { coldResistance } from '../../engineering/electrical/coldBattery.ts'
 import type { Device } from '../../model/build.ts'
 import { ENGINE } from '../circuit.ts'
-import { endpointOf } from '../make.ts'
+import { celsius, endpointOf } from '../make.ts'
 import { alternatorPins, batteryPins } from '../pins.ts'
 import { acceptanceOf } from './acceptance.ts'
 import { type Binder, BOLTED_CASE, runs } from './binder.ts'
@@ -44,6 +45,14 @@ export const bindBattery = (binder: Binder, device: Device, spec: Spec<'battery'
     return
   }
   const reversed = kase.battery === 'reversed'
+  // What is cranked is as cold as the morning, and so is the battery; the figure entered is that of a warm one.
+  const cold = kase.engine === 'cranking' ? kase.ambient?.value : undefined
+  const inner =
+    cold === undefined
+      ? spec.internalResistance.value
+      : coldResistance(spec.internalResistance.value, spec.coldCranking?.value, cold, 1)
+  if (cold !== undefined && inner > spec.internalResistance.value * 1.01)
+    binder.assume(id, `inner resistance of ${Number((inner * 1e3).toPrecision(2))} mΩ at ${celsius(cold)}`)
   const charging = runs(kase) && kase.alternator !== 'off'
   const acceptance = charging ? acceptanceOf(binder, device, spec) : undefined
   put({
@@ -52,7 +61,7 @@ export const bindBattery = (binder: Binder, device: Device, spec: Spec<'battery'
     a: at(reversed ? negative : positive),
     b: at(reversed ? positive : negative),
     emf: spec.restedVoltage.value,
-    internalResistance: spec.internalResistance.value,
+    internalResistance: inner,
     // Without its figure the battery is left to neither take nor mask any current; the case is then unsure.
     ...(charging ? { acceptance: acceptance ?? 0 } : {}),
   })

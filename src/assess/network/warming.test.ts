@@ -164,6 +164,7 @@ describe('wires that share a run', () => {
     running((build) => {
       const c = build.collections
       const pins = (...ids: string[]) => Object.fromEntries(ids.map((id) => [id, {}]))
+      c.devices.fuse!.spec = { kind: 'fuse', rating: { value: 200 }, pattern: 'bolt-down' }
       c.zones.wall = { id: 'wall', name: 'Bulkhead', ambient: { value: 333.15 }, wet: 'dry', vibration: 'body' }
       c.branchPoints.A = { id: 'A', name: 'A', zone: 'bay' }
       c.branchPoints.B = { id: 'B', name: 'B', zone: 'bay' }

@@ -32,7 +32,7 @@ import {
 import { CLASS_SOURCE, conductorFacts, hottestZone, SIZES, zonesOfUnknownHeat } from '../wireData.ts'
 import { type FuseDevice, fuseOf, judgedAs, judgedFuse, judgedWire, plainName, ratedName } from './facts.ts'
 import { lackedBy, weakShorts } from './farShorts.ts'
-import { type Protected, reachOf } from './reach.ts'
+import { feedsRestricted, type Protected, reachOf } from './reach.ts'
 import { SHORT } from './shortNetwork.ts'
 import { heldMotors } from './stalls.ts'
 
@@ -131,7 +131,7 @@ const judge = (context: Context, fuse: FuseDevice, wire: Wire, { far: farEnd }: 
     ...base,
     verdict: worst.verdict === 'failed' ? 'no-go' : 'marginal',
     says: `${about}, ${squareMillimetres(wire.area.value)} of class ${wire.insulation} in ${place.name}, is ${worst.verdict === 'failed' ? 'not' : 'barely'} protected by ${ratedName(fuse, judgedF.fuse.rating)}. ${worst.says}`,
-    todo: nextAct(question, fuse, wire, judgedF.fuse, judgedW.wire),
+    todo: nextAct(question, fuse, wire, judgedF.fuse, judgedW.wire, feedsRestricted(context, fuse.id)),
     working: [...lines, ...holdWorking(judgedF.fuse)],
   })
 }
@@ -182,10 +182,20 @@ const twins = ({ build, circuit }: Context, wire: Wire): string[] => {
 const holds = (question: Protection): boolean => firstBroken(question) === undefined
 
 /** A smaller fuse, a bigger wire, or both ways, each tried by the same law. */
-const nextAct = (question: Protection, fuse: FuseDevice, wire: Wire, judged: JudgedFuse, place: JudgedWire): string => {
-  const smaller = [...RATINGS[judged.type]]
-    .reverse()
-    .find((rating) => rating < judged.rating && holds({ ...question, fuse: { ...judged, rating } }))
+const nextAct = (
+  question: Protection,
+  fuse: FuseDevice,
+  wire: Wire,
+  judged: JudgedFuse,
+  place: JudgedWire,
+  fixed: boolean,
+): string => {
+  // A fuse that an airbag or anti-lock circuit hangs on as well stays as it is.
+  const smaller = fixed
+    ? undefined
+    : [...RATINGS[judged.type]]
+        .reverse()
+        .find((rating) => rating < judged.rating && holds({ ...question, fuse: { ...judged, rating } }))
   const bigger = SIZES.find((size) => {
     if (size.area <= wire.area!.value) return false
     const facts = conductorFacts({ area: { value: size.area }, material: 'copper' })!

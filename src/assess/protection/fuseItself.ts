@@ -9,17 +9,20 @@ import { maxiSheet, RATINGS } from '../../engineering/electrical/fuseGates.ts'
 import { CONTINUOUS, fuseGuide, MAXI_AMBIENT } from '../../engineering/electrical/protection/fuseDerating.ts'
 import {
   type Clause,
+  firstBroken,
   type JudgedFuse,
   judgeProtection,
   type Pulse,
 } from '../../engineering/electrical/protection/judgeProtection.ts'
 import type { Context } from '../context.ts'
 import type { Finding } from '../finding.ts'
-import { amps, BATTERY_CAUTION, deviceZone, finding, list, own } from '../make.ts'
-import { type FuseDevice, fuseOf, judgedFuse, lastingCases, plainName, ratedName } from './facts.ts'
+import { amps, BATTERY_CAUTION, deviceName, deviceZone, finding, list, own, restrictedWire } from '../make.ts'
+import type { Solved } from '../solveCases.ts'
+import { type FuseDevice, fuseOf, judgedFuse, judgedWire, lastingCases, plainName, ratedName } from './facts.ts'
 import { lackedBy, strongShorts } from './farShorts.ts'
 import { lampPulses } from './lampPulses.ts'
-import { reachOf } from './reach.ts'
+import { opensFirst, SHORTED } from './opening.ts'
+import { feedsRestricted, reachOf } from './reach.ts'
 import { heldMotors } from './stalls.ts'
 
 export const fuseItselfFindings = (context: Context): Finding[] => [
@@ -90,8 +93,9 @@ const breaking = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Findi
       ...base,
       verdict: 'no-go',
       says: `${ratedName(fuse, judged.rating)}, may not break the short-circuit current of this battery. ${clause.says}`,
-      todo:
-        judged.type === 'bolt-down'
+      todo: feedsRestricted(context, fuse.id)
+        ? `Put a fuse that breaks so much above ${fuse.name}; it feeds an airbag or anti-lock circuit as well and stays as it is.`
+        : judged.type === 'bolt-down'
           ? `Fit a fuse of higher breaking capacity at ${fuse.name} and enter it, or place ${fuse.name} farther along the conductor, behind another fuse.`
           : `Fit a bolt-down fuse in place of ${fuse.name} (2 000 A at 32 V by makers’ sheets [from memory]), or put one above it.`,
       working: [
@@ -102,16 +106,27 @@ const breaking = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Findi
   ]
 }
 
-/** Of rating: more than six times, the last gate, is no load that somebody chose a fuse for. */
-const SHORTED = 6
+/** Wires behind a fuse that a larger one would not protect, said as what has to go with it. */
+const tooThinFor = (context: Context, fuse: FuseDevice, larger: JudgedFuse): string => {
+  const below = reachOf(context).find((reach) => reach.fuse === fuse.id)?.below ?? []
+  const thin = below.flatMap(({ wire: id }) => {
+    const wire = own(context.build.collections.wires, id)
+    if (!wire || restrictedWire(context.build, id)) return []
+    const judged = judgedWire(context, wire).wire
+    return judged === undefined || firstBroken({ fuse: larger, wire: judged }) !== undefined ? [id] : []
+  })
+  if (thin.length === 0) return ', which its wires stand'
+  return `, once ${list(thin.slice(0, 4))}${thin.length > 4 ? ` and ${thin.length - 4} more` : ''} ${thin.length === 1 ? 'is' : 'are'} thick enough for it`
+}
 
 const service = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Finding[] => {
   let load = 0
   let name = ''
+  let worst: Solved | undefined
   for (const solved of lastingCases(context)) {
     const current = Math.abs(solved.elements.get(fuse.id) ?? 0)
     // Of cases that load it alike the first is named, whatever the last digits say.
-    if (current > load * (1 + 1e-6)) [load, name] = [current, solved.kase.name]
+    if (current > load * (1 + 1e-6)) [load, name, worst] = [current, solved.kase.name, solved]
   }
   const clause = judgeProtection({ fuse: judged, load })[0]!
   // What holds at the hottest place that a fuse may stand in holds anywhere.
@@ -135,17 +150,21 @@ const service = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Findin
     (rating) =>
       rating > judged.rating && judgeProtection({ fuse: { ...judged, rating }, load })[0]!.verdict === 'passed',
   )
+  const first = worst && opensFirst(context, worst, fuse.id)
   return [
     finding({
       ...base,
       verdict: clause.verdict === 'failed' ? 'no-go' : 'marginal',
       says: `${ratedName(fuse, judged.rating)}, ${clause.verdict === 'failed' ? 'would open in service' : 'has little in hand'}. In “${name}” it ${clause.says.replace(/^C/, 'c')}`,
-      todo:
-        load >= SHORTED * judged.rating
-          ? `Look for the short behind ${plainName(fuse, judged.rating)} before anything else: a wire on the wrong pin, or a load entered far too large.`
-          : bigger === undefined
-            ? `Split the load of ${fuse.name} between two fuses, or move it to a cooler place.`
-            : `Fit ${bigger} A in place of ${amps(judged.rating)} at ${plainName(fuse, judged.rating)} where its wires allow it, split its load, or move it to a cooler place.`,
+      todo: feedsRestricted(context, fuse.id)
+        ? `Take the other loads off ${fuse.name} and give them a fuse of their own: it feeds an airbag or anti-lock circuit as well, which nobody but its specialist alters.`
+        : first !== undefined
+          ? `Mend what opens ${deviceName(context.build, first)} first (its own finding): the same current runs through both.`
+          : load >= SHORTED * judged.rating
+            ? `Look for the short behind ${plainName(fuse, judged.rating)} before anything else: a wire on the wrong pin, or a load entered far too large.`
+            : bigger === undefined
+              ? `Split the load of ${fuse.name} between two fuses, or move it to a cooler place.`
+              : `Fit ${bigger} A in place of ${amps(judged.rating)} at ${plainName(fuse, judged.rating)}${tooThinFor(context, fuse, { ...judged, rating: bigger })}; or split its load, or move it to a cooler place.`,
       working: [
         clause.says,
         `Source: ${citation(fuseGuide)}; ${citation(maxiSheet)}: the only table of ambient that was read, taken for every type.`,
@@ -169,7 +188,9 @@ const inrush = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Finding
       rule: 'fuse-inrush',
       verdict: 'marginal',
       says: `${ratedName(fuse, judged.rating)}, may open at switch-on. ${worst.says}`,
-      todo: slower(judged, worst, fuse),
+      todo: feedsRestricted(context, fuse.id)
+        ? `Feed the load on its own: ${fuse.name} feeds an airbag or anti-lock circuit as well and stays as it is.`
+        : slower(judged, worst, fuse),
       working: [
         ...failed.map(({ says }) => says),
         'Quickest side of the gates of ISO 8820 [from memory]: about a third of the melting I²t that makers’ sheets print, the share they allow for 10 000 pulses.',

@@ -10,7 +10,7 @@ import type { Finding } from '../finding.ts'
 import { amps, BATTERY_CAUTION, finding, own, restrictedWire, squareMillimetres, wireName } from '../make.ts'
 import { conductorFacts, hottestZone, SIZES } from '../wireData.ts'
 import { type FuseDevice, fuseOf, judgedAs, judgedFuse, judgedWire } from './facts.ts'
-import { reachOf } from './reach.ts'
+import { feedsRestricted, reachOf } from './reach.ts'
 import { heldMotors } from './stalls.ts'
 
 export const heldReturnFindings = (context: Context): Finding[] => {
@@ -64,7 +64,7 @@ export const heldReturnFindings = (context: Context): Finding[] => {
           about: wireName(build, wire.id),
           zone: hottestZone(build, wire)?.zone,
           says: `${wireName(build, wire.id)} brings home ${amps(inWire)} of ${name} held fast. ${clause.says}`,
-          todo: `Fit ${bigger ? bigger.size : 'a thicker wire'} in place of ${squareMillimetres(wire.area!.value)} on ${wire.id}, or a smaller fuse at ${first.fuse.name}.`,
+          todo: `Fit ${bigger ? bigger.size : 'a thicker wire'} in place of ${squareMillimetres(wire.area!.value)} on ${wire.id}${feedsRestricted(context, first.fuse.id) ? '' : `, or a smaller fuse at ${first.fuse.name}`}.`,
           working: [`First fuse on its way: ${first.fuse.name}.`, clause.says],
           cautions: [BATTERY_CAUTION],
         }),

@@ -541,6 +541,23 @@ describe('bad inputs', () => {
 })
 
 describe('airbag and anti-lock', () => {
+  it('a fuse that feeds one of them as well is never told to be changed', () => {
+    const shared = (restricted: boolean) => {
+      const build = small((b) => {
+        const c = b.collections
+        rate(b, 25)
+        c.wires['W-3'] = wire('W-3', 'switch.2', 'lamp.+', 1e-6)
+        c.devices.lamp!.loads![0]!.law = { type: 'resistance', resistance: { value: 0.6 } }
+        c.devices.unit = { id: 'unit', name: 'Unit', zone: 'bay', pins: { '+': {} }, spec: { kind: 'module' } }
+        if (restricted) c.devices.unit.restricted = 'airbag'
+        c.wires['W-9'] = wire('W-9', 'fuse.2', 'unit.+')
+      })
+      return [pair(build, 'W-3').todo, named(build, 'fuse-in-service')[0]!.todo]
+    }
+    for (const todo of shared(false)) expect(todo).toMatch(/Fit \d+ A in place of 25 A at Lamp fuse/)
+    for (const todo of shared(true)) expect(todo).not.toMatch(/A in place of/)
+    expect(shared(true)[1]).toMatch(/^Take the other loads off Lamp fuse/)
+  })
   it('are left alone by every rule of protection', () => {
     const build = small((b) => {
       rate(b, 40)

@@ -2,7 +2,7 @@
 import type { Build } from '../../model/build.ts'
 import { type Circuit, type Link, spread } from '../circuit.ts'
 import type { Context } from '../context.ts'
-import { endpointOf, own } from '../make.ts'
+import { endpointOf, own, restrictedWire } from '../make.ts'
 import { twoPins } from '../pins.ts'
 
 /** Fault current passes wires, splices and contacts; a fuse ends the stretch, and so do loads, which no link crosses. */
@@ -124,3 +124,9 @@ export const reachOf = ({ build, circuit }: Context): readonly Reach[] => {
 /** The wires that each fuse protects: from its load side to the next fuse, and where its source is, none above it. */
 export const protectedBy = (context: Context): Map<string, string[]> =>
   new Map(reachOf(context).map(({ fuse, below }) => [fuse, below.map(({ wire }) => wire)]))
+
+/** Whether a fuse feeds an airbag or anti-lock circuit as well: it is then left as it is, whatever else hangs on it. */
+export const feedsRestricted = (context: Context, fuse: string): boolean =>
+  reachOf(context)
+    .find((reach) => reach.fuse === fuse)
+    ?.below.some(({ wire }) => restrictedWire(context.build, wire)) ?? false

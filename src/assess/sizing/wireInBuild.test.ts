@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { demoBuild } from '../../../demo/index.ts'
+import { motorised, named, rate } from '../protection/protection.testing.ts'
 import { sizeWire, sizeWiresOf } from './wireInBuild.ts'
 
 describe('a wire of the build, sized', () => {
@@ -25,5 +26,20 @@ describe('a wire of the build, sized', () => {
     expect(tight.choice.chosen!.drop).toBeLessThanOrEqual(0.3)
     expect(tight.choice.chosen!.candidate.area).toBeGreaterThan(free.choice.chosen!.candidate.area)
     expect(sizeWiresOf(build, 'fuel-pump').map(({ wire: { id } }) => id)).toEqual(['W-303', 'W-304'])
+  })
+  it('stands a motor held fast, as the check asks of it', () => {
+    // 26 A held on a 20 A fuse, 130 %: nothing opens, so the wire carries it for good.
+    const held = (stalled: number) =>
+      motorised(8, stalled, (b) => {
+        rate(b, 20)
+        for (const id of ['W-2', 'W-4']) b.collections.wires[id]!.area = { value: 6e-6 }
+      })
+    const [easy, hard] = [sizeWire(held(9), 'W-3'), sizeWire(held(26.5), 'W-3')]
+    expect(hard.choice.chosen!.candidate.area).toBeGreaterThan(easy.choice.chosen!.candidate.area)
+    expect(hard.choice.rejected.at(-1)!.because).toContain('Motor held fast')
+    const fitted = held(26.5)
+    fitted.collections.wires['W-3']!.area = { value: hard.choice.chosen!.candidate.area }
+    const check = named(fitted, 'fuse-against-conductor').find(({ subject }) => subject === 'wires/W-3')
+    expect(check).toMatchObject({ verdict: 'sound' })
   })
 })

@@ -1,14 +1,15 @@
 /** The smallest conductor that a wire of the build could be, for what it carries, where it lies and what protects it. */
 
-import type { JudgedFuse } from '../../engineering/electrical/protection/judgeProtection.ts'
+import type { JudgedFuse, Stall } from '../../engineering/electrical/protection/judgeProtection.ts'
 import { type ConductorChoice, chooseConductor } from '../../engineering/electrical/sizing/chooseConductor.ts'
 import { chooseFuse, type FuseChoice } from '../../engineering/electrical/sizing/chooseFuse.ts'
 import type { Build, Wire } from '../../model/build.ts'
 import { type Problem, Refusal, refuse } from '../../units/problem.ts'
 import { type Context, contextOf } from '../context.ts'
 import { deviceIdOf, list, own, restrictedWire } from '../make.ts'
-import { type FuseDevice, fuseOf, judgedFuse, lastingCases } from '../protection/facts.ts'
-import { reachOf } from '../protection/reach.ts'
+import { type FuseDevice, fuseOf, judgedFuse, lastingCases, ratingOf } from '../protection/facts.ts'
+import { feedsRestricted, reachOf } from '../protection/reach.ts'
+import { heldMotors } from '../protection/stalls.ts'
 import { CLASS_TEMPERATURE, hottestZone, wireLength, zonesOfUnknownHeat } from '../wireData.ts'
 import { COPPER_SIZES } from './candidates.ts'
 import { loadCurrent } from './loadCurrent.ts'
@@ -35,7 +36,7 @@ export interface FuseAbove {
   readonly fitted: number
   /** A through it, of everything behind it. */
   readonly load: number
-  /** Absent: how hot it gets where the fuse stands is not entered. */
+  /** Absent: how hot it gets where the fuse stands is not entered, or an airbag or anti-lock circuit hangs on it. */
   readonly smallest?: FuseChoice
 }
 export interface SizeWish {
@@ -79,8 +80,14 @@ const sized = (context: Context, wire: Wire, { dropLimit, current: wished, ratin
   const place = hottestZone(build, wire)
   const length = wireLength(build, wire)
   const cold = zonesOfUnknownHeat(build, wire)
-  const above = reachOf(context).find(({ below }) => below.some((each) => each.wire === wire.id))
-  const fuse = above === undefined ? undefined : fuseOf(build, above.fuse)
+  // Of several fuses that can feed it, the largest lets the most through.
+  const fuse = reachOf(context)
+    .filter(({ below }) => below.some((each) => each.wire === wire.id))
+    .flatMap(({ fuse: id }) => fuseOf(build, id) ?? [])
+    .reduce<FuseDevice | undefined>(
+      (most, each) => (most && (ratingOf(most) ?? 0) >= (ratingOf(each) ?? 0) ? most : each),
+      undefined,
+    )
   const judged = fuse === undefined ? undefined : judgedFuse(build, fuse)
   const factors = cases.flatMap(({ bundles }) =>
     (wire.path ?? []).map((run) => {
@@ -131,11 +138,19 @@ const sized = (context: Context, wire: Wire, { dropLimit, current: wished, ratin
         limit: CLASS_TEMPERATURE[wire.insulation],
         bundleShare: share,
         fuse: judged?.fuse && { ...judged.fuse, rating: rating ?? judged.fuse.rating },
+        stalls: fuse && stallsIn(context, fuse.id, wire.id),
       },
       COPPER_SIZES,
     ),
   }
 }
+
+/** Motors behind the fuse, each held fast: what check judges, sizing satisfies. */
+const stallsIn = (context: Context, fuse: string, wire: string): Stall[] =>
+  heldMotors(context).flatMap(({ name, currents }) => {
+    const [throughFuse, inWire] = [currents.get(fuse), currents.get(`wire:${wire}`)]
+    return throughFuse === undefined || inWire === undefined ? [] : [{ name, throughFuse, inWire }]
+  })
 
 /** `more`: A by which its load differs from what the build says. */
 const aboveIt = (
@@ -153,7 +168,10 @@ const aboveIt = (
     rating: rating ?? fitted,
     fitted,
     load,
-    ...(ambient === undefined ? {} : { smallest: chooseFuse({ type, current: load, ambient }) }),
+    // One that an airbag or anti-lock circuit hangs on as well is never sized.
+    ...(ambient === undefined || feedsRestricted(context, id)
+      ? {}
+      : { smallest: chooseFuse({ type, current: load, ambient }) }),
   }
 }
 

@@ -4,7 +4,9 @@ import { circuitSheet } from './circuitSheet.ts'
 import { firstPowerSheet } from './firstPower.ts'
 import type { TestSheet } from './types.ts'
 
-export { complaintOf, judgeReading } from './judge.ts'
+export { judgeReading } from './judge.ts'
+export { type Confirmation, type LineStanding, sheetStanding } from './standing.ts'
+export { confirmRepair, type HowTaken, mendReading, takeReading, tickLine, untake } from './take.ts'
 export type * from './types.ts'
 
 export const FIRST_POWER = 'first-power'

@@ -32,6 +32,9 @@ export function Faults() {
   return (
     <>
       <h1>Find a fault</h1>
+      <p>
+        <Link to="/faults/sheets">Test sheets</Link>: what a meter should show, circuit by circuit, and at first power.
+      </p>
       {loads.length === 0 || usable.length === 0 ? (
         <Empty
           says={

@@ -1,6 +1,7 @@
 /** A reading as it is kept: with the meter it was taken with, its leads, and who held them. */
 import type { Evidence, Test } from '../../assess/faults/faults.ts'
 import { METER } from '../../assess/testSheets/expect.ts'
+import type { HowTaken } from '../../assess/testSheets/testSheet.ts'
 import type { Build, Entity } from '../../model/build.ts'
 import { readMeter } from './meter.ts'
 
@@ -14,24 +15,29 @@ const freeReading = (build: Build): string => {
   return `M-${n}`
 }
 
-/** `value` in V, Ω or A, as the meter shows it: lead resistance is kept beside it, not taken off. */
-export const newReading = (build: Build, test: Test, value: number, when: string): Reading => {
+/** With which meter, when and by whom: kept with the reading, lead resistance beside it and not taken off. */
+export const howRead = (quantity: Test['quantity'], when: string): HowTaken => {
   const meter = readMeter()
   return {
-    id: freeReading(build),
-    subject: test.says.slice(0, 160),
-    quantity: QUANTITY[test.quantity],
-    value,
-    at: test.at,
-    ...(test.against === undefined ? {} : { against: test.against }),
     when,
     ...(meter.by === '' ? {} : { by: meter.by }),
     instrument: meter.instrument,
-    accuracy: test.quantity === 'volts' ? meter.accuracy : METER[test.quantity],
-    ...(test.quantity === 'volts' ? { inputResistance: { value: meter.inputResistance } } : {}),
-    ...(test.quantity === 'ohms' ? { leadResistance: { value: meter.leadResistance } } : {}),
+    accuracy: quantity === 'volts' ? meter.accuracy : METER[quantity],
+    ...(quantity === 'volts' ? { inputResistance: { value: meter.inputResistance } } : {}),
+    ...(quantity === 'ohms' ? { leadResistance: { value: meter.leadResistance } } : {}),
   }
 }
+
+/** `value` in V, Ω or A, as the meter shows it. */
+export const newReading = (build: Build, test: Test, value: number, when: string): Reading => ({
+  id: freeReading(build),
+  subject: test.says.slice(0, 160),
+  quantity: QUANTITY[test.quantity],
+  value,
+  at: test.at,
+  ...(test.against === undefined ? {} : { against: test.against }),
+  ...howRead(test.quantity, when),
+})
 
 /** As a search takes it: the leads taken off an ohm reading. */
 export const evidenceOf = (reading: Reading, test: Test): Evidence => ({

@@ -1,8 +1,12 @@
 import { type Belief, type Branch, normal, readingVariance, suspects } from './belief.ts'
 import { pointId } from './hypothesis.ts'
 
-/** Width of the bins on which an expected gain is summed (V). */
-const BIN = 0.01
+/** How an expected gain is summed: width of the bins (V), standard deviations to either side, least share of a branch. */
+const FINE = { bin: 0.01, reach: 4, least: 1e-6 }
+/** The same, for a look one step further. */
+const COARSE = { bin: 0.02, reach: 3, least: 1e-3 }
+/** Probability in a bin below which it adds nothing. */
+const NOTHING = 1e-12
 const LOWEST = -17
 const HIGHEST = 34
 /** A gain below this (bits) is not worth walking to the car for. */
@@ -11,6 +15,8 @@ const WORTHLESS = 0.01
 const LOOKED_AT = 5
 const SECOND_TESTS = 10
 const COVERED = 0.97
+
+const KAPPA = Number(process.env.KAPPA ?? 2)
 
 export interface NextTest {
   readonly testPoint: string
@@ -27,13 +33,13 @@ export interface NextTest {
  * Source: Lindley, Ann. Math. Statist. 27 (1956), 986; de Kleer and Williams, Artificial Intelligence 32 (1987), 97
  * (both from memory).
  */
-export const expectedBits = (belief: Belief, only?: readonly number[]): Float64Array => {
+export const expectedBits = (belief: Belief, only?: readonly number[], { bin, reach, least } = FINE): Float64Array => {
   const { problem, hypotheses, modelWrong } = belief
   const points = problem.testPoints.length
   const bits = new Float64Array(points)
   const byPart = new Map<string, Branch[]>()
   for (const branch of belief.branches) {
-    if (branch.probability < 1e-6) continue
+    if (branch.probability < least) continue
     const { part } = hypotheses[branch.hypothesis]!
     const there = byPart.get(part)
     if (there) there.push(branch)
@@ -46,7 +52,7 @@ export const expectedBits = (belief: Belief, only?: readonly number[]): Float64A
     entropy -= p * Math.log(p)
   }
   if (modelWrong > 0) entropy -= modelWrong * Math.log(modelWrong)
-  const bins = Math.round((HIGHEST - LOWEST) / BIN)
+  const bins = Math.round((HIGHEST - LOWEST) / bin)
   const all = new Float64Array(bins)
   const own = new Float64Array(bins)
   for (let t = 0; t < points; t++) {
@@ -69,12 +75,18 @@ export const expectedBits = (belief: Belief, only?: readonly number[]): Float64A
         }
         for (const [weight, centre, spread] of halves) {
           const sigma = Math.sqrt(spread)
-          const low = Math.max(0, Math.floor((centre - 4 * sigma - LOWEST) / BIN))
-          const high = Math.min(bins - 1, Math.ceil((centre + 4 * sigma - LOWEST) / BIN))
-          const scale = (weight * BIN) / Math.sqrt(2 * Math.PI * spread)
+          const low = Math.max(0, Math.floor((centre - reach * sigma - LOWEST) / bin))
+          const high = Math.min(bins - 1, Math.ceil((centre + reach * sigma - LOWEST) / bin))
+          const scale = (weight * bin) / Math.sqrt(2 * Math.PI * spread)
+          // Along even steps a normal density is a product of two geometric rows.
+          const x = LOWEST + (low + 0.5) * bin - centre
+          let density = scale * Math.exp((-0.5 * x * x) / spread)
+          let step = Math.exp((-bin * (x + bin / 2)) / spread)
+          const bend = Math.exp((-bin * bin) / spread)
           for (let n = low; n <= high; n++) {
-            const x = LOWEST + (n + 0.5) * BIN - centre
-            own[n]! += scale * Math.exp((-0.5 * x * x) / spread)
+            own[n]! += density
+            density *= step
+            step *= bend
           }
           if (low < from) from = low
           if (high > to) to = high
@@ -82,15 +94,15 @@ export const expectedBits = (belief: Belief, only?: readonly number[]): Float64A
       }
       for (let n = from; n <= to; n++) {
         const d = own[n]!
-        if (d === 0) continue
+        own[n] = 0
+        if (d < NOTHING) continue
         information += d * Math.log(d)
         all[n]! += d
-        own[n] = 0
       }
       if (from < lowest) lowest = from
       if (to > highest) highest = to
     }
-    const background = modelWrong * (BIN / 17)
+    const background = modelWrong * (bin / 17)
     if (background > 0) information += modelWrong * Math.log(background)
     for (let n = lowest; n <= highest; n++) {
       const d = all[n]!
@@ -149,10 +161,15 @@ export const nextTest = (belief: Belief): NextTest | null => {
   let best = useful[0]
   if (!best) return null
   if (useful.length > 1) {
-    const close = useful.slice(0, LOOKED_AT).filter(({ rate }) => rate > 0.7 * best!.rate)
-    const second = useful.slice(0, SECOND_TESTS).map(({ t }) => t)
-    const least = close.map((entry) => entry.minutes * (1 + remaining(belief, entry.t, second)))
-    best = close[least.indexOf(Math.min(...least))]!
+    const telling = [...useful].sort((p, q) => bits[q.t]! - bits[p.t]!)
+    const looked = [...new Set([...useful.slice(0, LOOKED_AT), ...telling.slice(0, LOOKED_AT)])]
+    const second = [...new Set([...useful.slice(0, SECOND_TESTS), ...telling.slice(0, SECOND_TESTS)])].map(({ t }) => t)
+    // What a later test will take, as one of those that tell most takes now.
+    const later =
+      (KAPPA * telling.slice(0, SECOND_TESTS).reduce((sum, entry) => sum + entry.minutes, 0)) /
+      Math.min(SECOND_TESTS, telling.length)
+    const least = looked.map((entry) => entry.minutes + later * remaining(belief, entry.t, second))
+    best = looked[least.indexOf(Math.min(...least))]!
   }
   const { t, minutes } = best
   const { access } = testPoints[t]!
@@ -218,7 +235,7 @@ const remaining = (belief: Belief, t: number, second: readonly number[]): number
     const branches = belief.branches.flatMap((branch, i) =>
       after[i]! > 1e-4 * sum ? [{ ...branch, probability: after[i]! / sum }] : [],
     )
-    const most = Math.max(0, ...expectedBits({ ...belief, modelWrong: 0, branches }, others))
+    const most = Math.max(0, ...expectedBits({ ...belief, modelWrong: 0, branches }, others, COARSE))
     expected += probability * (1 + Math.max(0, entropyOf(parts.values()) - most))
   }
   return expected / covered

@@ -19,7 +19,7 @@ import { run } from '../../calculation.ts'
 import { conductorCurrent } from '../conductorCurrent.ts'
 import { conductorTemperature } from '../conductorTemperature.ts'
 import type { FuseType } from '../fuseGates.ts'
-import { firstBroken } from '../protection/judgeProtection.ts'
+import { firstBroken, type Stall } from '../protection/judgeProtection.ts'
 import { ratingOf } from '../publishedRating.ts'
 import { type METALS, warmer } from '../sources.ts'
 import type { Rejected } from './chooseFuse.ts'
@@ -47,6 +47,8 @@ export interface ConductorTask {
   readonly bundleShare: number
   readonly fuse?: { readonly type: FuseType; readonly rating: number } | undefined
   readonly stall?: number | undefined
+  /** Motors held fast whose current through fuse and conductor is known apart; besides `stall`. */
+  readonly stalls?: readonly Stall[] | undefined
 }
 export interface Judged {
   readonly candidate: Candidate
@@ -109,7 +111,10 @@ const judge = (candidate: Candidate, task: ConductorTask): Judged | string => {
         share: task.bundleShare,
         published,
       },
-      stalls: stall === undefined ? [] : [{ name: 'The motor', throughFuse: stall, inWire: stall }],
+      stalls: [
+        ...(stall === undefined ? [] : [{ name: 'The motor', throughFuse: stall, inWire: stall }]),
+        ...(task.stalls ?? []),
+      ],
     })
     if (broken) return `is not protected by the ${amps(fuse.rating)} fuse: ${broken.says.replace(/\.$/, '')}`
   } else if (stall !== undefined && stall > carries)

@@ -1,0 +1,23 @@
+/** Figures of a sheet as a meter shows them. */
+import type { Expectation, SheetQuantity } from '../../assess/testSheets/types.ts'
+
+export const UNIT = { volts: 'V', ohms: 'Ω', amps: 'A' } as const
+
+const shown = (value: number, quantity: SheetQuantity): string => {
+  const size = Math.abs(value)
+  const places = quantity === 'ohms' ? (size < 10 ? 2 : size < 100 ? 1 : 0) : size < 100 ? 2 : 1
+  const text = value.toFixed(places)
+  return Number(text) === 0 ? (0).toFixed(places) : text
+}
+
+export const figureOf = (value: number, quantity: SheetQuantity): string =>
+  `${shown(value, quantity)} ${UNIT[quantity]}`
+
+/** `13.13 ± 0.28 V`; a lopsided tolerance as its two limits. */
+export const expectedText = ({ value, least, most }: Expectation, quantity: SheetQuantity): string => {
+  if (value === null) return quantity === 'ohms' ? 'no continuity' : 'nothing steady'
+  const [below, above] = [value - least, most - value]
+  return Math.abs(below - above) < 0.1 * Math.max(below, above)
+    ? `${shown(value, quantity)} ± ${figureOf(Math.max(below, above), quantity)}`
+    : `${shown(least, quantity)} to ${figureOf(most, quantity)}`
+}
