@@ -141,3 +141,11 @@ it('a wire too thin for its current is told once, not by every wire beside it', 
   ).toHaveLength(1)
   expect(findings.filter(({ rule, says }) => rule === 'insulation-class' && says.includes('beside W-33'))).toEqual([])
 })
+
+it('a wire across the battery is a short to find, not one to lead along a cooler path', () => {
+  const build = small((b) => {
+    b.collections.wires['W-9'] = wire('W-9', 'battery.+', 'battery.-', 6e-6)
+  })
+  const told = conductorFindings(contextOf(build)).find(({ subject }) => subject === 'wires/W-9')
+  expect(told).toMatchObject({ verdict: 'no-go', todo: expect.stringMatching(/^Find what draws \d+ A over W-9/) })
+})

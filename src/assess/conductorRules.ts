@@ -227,9 +227,11 @@ const tooHot = (
     zone: place.zone,
     says: `${wireName(build, wire.id)}, ${sizeName(area)}, carries ${amps(current)} in “${load.name}” and ${may} in ${place.name}${settles === undefined ? '; it finds no steady temperature and burns' : ''}.`,
     todo:
-      ways.length === 0
-        ? `Take ${wire.id} along a cooler path, or share its current.`
-        : `${ways.join(', or ').replace(/^./, (first) => first.toUpperCase())}.`,
+      ways.length === 0 && settles === undefined
+        ? `Find what draws ${amps(current)} over ${wire.id} before anything else: no size of wire stands it.`
+        : ways.length === 0
+          ? `Take ${wire.id} along a cooler path, or share its current.`
+          : `${ways.join(', or ').replace(/^./, (first) => first.toUpperCase())}.`,
     working: [
       `Current of ${wire.id} in “${load.name}”, solved over the whole network with warm wires: ${amps(current)}${settles === undefined ? '' : `, which settles at ${celsius(settles)} in ${place.name} (${celsius(place.ambient)})`}`,
       ...(balance === undefined ? [] : workingLines(working(conductorCurrent, airInputs(facts, limit, place.ambient)))),

@@ -8,6 +8,7 @@ import {
   endpointOf,
   finding,
   list,
+  own,
   restrictedDevice,
   restrictedWire,
   wireName,
@@ -64,7 +65,10 @@ export const unsolvedFindings = ({ build, cases }: Context): Finding[] =>
             subject: `cases/${solved.case}`,
             about: solved.kase.name,
             says: `“${solved.kase.name}” cannot be solved: ${solved.notes[0] ?? 'no battery or alternator with its figures is entered.'}`,
-            todo: 'Enter a battery with rested voltage and internal resistance, and its wires.',
+            todo:
+              solved.notes[0] === undefined
+                ? 'Enter a battery with rested voltage and internal resistance, and its wires.'
+                : 'Mend what is named there first; the other cases are judged without it.',
             missing:
               solved.notes[0] === undefined
                 ? 'a battery with rested voltage and internal resistance'
@@ -81,8 +85,15 @@ export const unsolvedFindings = ({ build, cases }: Context): Finding[] =>
         case: solved.case,
         about: deviceName(build, id),
         zone: deviceZone(build, id),
-        says: `${deviceName(build, id)} never comes to rest in “${solved.kase.name}”: its contact changes what its own coil gets.`,
-        todo: 'Feed its coil from a point that its own contact does not change.',
+        ...(own(build.collections.devices, id)?.spec.kind === 'starter'
+          ? {
+              says: `${deviceName(build, id)} only clicks in “${solved.kase.name}”: once its motor draws, what is left at its solenoid no longer holds it in.`,
+              todo: 'Look at the engine strap, the starter cable and the battery first, then at the wire to its solenoid.',
+            }
+          : {
+              says: `${deviceName(build, id)} never comes to rest in “${solved.kase.name}”: its contact changes what its own coil gets.`,
+              todo: 'Feed its coil from a point that its own contact does not change.',
+            }),
         cautions: [BATTERY_CAUTION],
       }),
     ),

@@ -9,6 +9,7 @@ import { addPatterns } from './patterns.ts'
 import { addPlan } from './plan.ts'
 import type { Out } from './print.ts'
 import { addServe } from './serve.ts'
+import { addSheet } from './sheet.ts'
 import { addSignals } from './signals.ts'
 import { addSize } from './size.ts'
 import { addSwitch } from './switch.ts'
@@ -48,6 +49,7 @@ A first evening:
   addLogs(program, out, setStatus)
   addNetwork(program, out)
   addFault(program, out)
+  addSheet(program, out, setStatus)
   addPlan(program, out)
   addServe(program, out)
   // Sub-commands made before exitOverride inherit it only when told.

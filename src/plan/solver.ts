@@ -3,7 +3,7 @@
  * browser and Node alike. It computes on the thread that asks: a page asks from a worker.
  */
 import type { Highs } from 'highs'
-import load from 'highs'
+import packaged from 'highs'
 
 export interface Solved {
   readonly optimal: boolean
@@ -32,9 +32,12 @@ End`
 /** Optimal to this much of the objective: in a sitting, counted in hours, a third of a second. */
 const ABSOLUTE_GAP = 1e-4
 
+/** The package's types stand for its older form, whose loader is inside a `default`; what is imported is the loader. */
+const load = packaged as unknown as (options: { readonly locateFile?: () => string }) => Promise<Highs>
+
 /** `place`: where a page finds highs.wasm. */
 export const loadSolver = async (place?: string): Promise<Solve> => {
-  const highs: Highs = await load(place === undefined ? {} : { locateFile: () => place })
+  const highs = await load(place === undefined ? {} : { locateFile: () => place })
   // The first program is slow while its machine code is still being made; that is no part of anybody's time limit.
   highs.solve(WARMING)
   return (program, seconds) => {

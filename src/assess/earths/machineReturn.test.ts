@@ -50,4 +50,15 @@ describe('the engine’s way to battery negative', () => {
       missing: expect.stringContaining('to the battery and back'),
     })
   })
+  it('a starter that its way back starves clicks, and is not told to move its coil', () => {
+    const build = demoBuild()
+    delete build.collections.wires['W-3']
+    const clicks = assess(build).findings.find(
+      ({ rule, subject }) => rule === 'relay-restless' && subject === 'devices/starter',
+    )
+    expect(clicks).toMatchObject({
+      says: expect.stringContaining('only clicks in “Cranking on a cold morning”'),
+      todo: expect.stringMatching(/^Look at the engine strap/),
+    })
+  })
 })

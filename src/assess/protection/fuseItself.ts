@@ -8,7 +8,6 @@ import { citation } from '../../engineering/calculation.ts'
 import { maxiSheet, RATINGS } from '../../engineering/electrical/fuseGates.ts'
 import { CONTINUOUS, fuseGuide, MAXI_AMBIENT } from '../../engineering/electrical/protection/fuseDerating.ts'
 import {
-  type Clause,
   firstBroken,
   type JudgedFuse,
   judgeProtection,
@@ -190,7 +189,7 @@ const inrush = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Finding
       says: `${ratedName(fuse, judged.rating)}, may open at switch-on. ${worst.says}`,
       todo: feedsRestricted(context, fuse.id)
         ? `Feed the load on its own: ${fuse.name} feeds an airbag or anti-lock circuit as well and stays as it is.`
-        : slower(judged, worst, fuse),
+        : slower(context, judged, pulses, fuse),
       working: [
         ...failed.map(({ says }) => says),
         'Quickest side of the gates of ISO 8820 [from memory]: about a third of the melting I²t that makers’ sheets print, the share they allow for 10 000 pulses.',
@@ -199,10 +198,21 @@ const inrush = (context: Context, fuse: FuseDevice, judged: JudgedFuse): Finding
     }),
   ]
 }
-const slower = (judged: JudgedFuse, { says: _says }: Clause, fuse: FuseDevice): string =>
-  judged.type === 'blade'
-    ? `Fit a high-current blade fuse of ${amps(judged.rating)} at ${plainName(fuse, judged.rating)}, which is slower, where its wires allow it; or feed the load on its own.`
-    : `Measure how long the start lasts and enter it; or feed the load on its own behind ${fuse.name}.`
+/** The smallest fuse that stands every start: of its own family, else a slower one; ratings that the trade has only. */
+const slower = (context: Context, judged: JudgedFuse, pulses: readonly Pulse[], fuse: FuseDevice): string => {
+  const stands = (other: JudgedFuse) =>
+    judgeProtection({ fuse: other, pulses }).every(({ verdict }) => verdict === 'passed')
+  const families = judged.type === 'blade' ? (['blade', 'maxi'] as const) : [judged.type]
+  for (const type of families)
+    for (const rating of RATINGS[type]) {
+      const other = { ...judged, type, rating }
+      if (rating < judged.rating || !stands(other)) continue
+      const what =
+        type === judged.type ? `${amps(rating)}` : `a high-current blade fuse of ${amps(rating)}, which is slower,`
+      return `Fit ${what} in place of ${amps(judged.rating)} at ${plainName(fuse, judged.rating)}${tooThinFor(context, fuse, other)}; or measure how long the start lasts and enter it, or feed the load on its own.`
+    }
+  return `Measure how long the start lasts and enter it; or feed the load on its own behind ${fuse.name}.`
+}
 
 /** s. Common practice, no published source. */
 const START = 0.1

@@ -69,9 +69,9 @@ export const firstPowerSheet = (build: Build, caseId?: string): TestSheet => {
     }
   const context = makeContext(build, parked, battery, positive, negative)
   const sections = [
-    unplugSection(of('controller'), [...of('coil'), ...of('injector')], of('pump'), of('fuse')),
+    unplugSection(of('controller'), [...of('coil'), ...of('injector')], fuelPumps(build, of('pump')), of('fuse')),
     earthSection(context, of('earth-stud'), of('controller')),
-    lampSection(context, of('fuse'), of('pump')),
+    lampSection(context, of('fuse'), fuelPumps(build, of('pump'))),
     plugSection(context, of('controller')),
     outputSection(build),
   ].filter(({ lines }) => lines.length > 0)
@@ -364,13 +364,16 @@ const feedSide = (elements: readonly NetworkElement[], fuse: string, node: strin
   return false
 }
 
+/** Pumps that move petrol: water and washer pumps hurt nobody. */
+const fuelPumps = (build: Build, pumps: readonly Device[]): Device[] =>
+  pumps.filter(({ id, name }) => id === build.sheets.fuel?.pump?.device || /fuel/i.test(`${id} ${name}`))
+
 /** Fuses at the end of a wire that leads to a pump, or to the relay that feeds one. */
 const pumpFuses = (build: Build, pumps: readonly Device[]): Set<string> => {
   const found = new Set<string>()
   const { devices, wires } = build.collections
   const seen = new Set<string>(pumps.map(({ id }) => id))
-  const fuel = pumps.filter(({ id, name }) => id === build.sheets.fuel?.pump?.device || /fuel/i.test(`${id} ${name}`))
-  const queue = fuel.flatMap((pump) => (pump.loads ?? []).map(({ from }) => endpointOf(pump.id, from)))
+  const queue = pumps.flatMap((pump) => (pump.loads ?? []).map(({ from }) => endpointOf(pump.id, from)))
   for (let here = queue.pop(); here !== undefined; here = queue.pop())
     for (const wire of Object.values(wires)) {
       const other = wire.from === here ? wire.to : wire.to === here ? wire.from : undefined

@@ -1,6 +1,7 @@
 /** One line's answer: type what the meter shows, or tick; then what it means, and what is asked about. */
 import { useId, useState } from 'react'
 import { Link } from 'wouter'
+import { figureOf, UNIT } from '../../assess/testSheets/figures.ts'
 import type { LineStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
 import { mendReading, takeReading, tickLine, untake } from '../../assess/testSheets/testSheet.ts'
 import type { SheetTest } from '../../assess/testSheets/types.ts'
@@ -11,7 +12,6 @@ import { howRead } from '../faults/newReading.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { readMeasure } from '../parts/quantityText.ts'
 import { bench } from '../workbench/bench.ts'
-import { figureOf, UNIT } from './figures.ts'
 
 const KIND = { volts: 'voltage', ohms: 'resistance', amps: 'current' } as const
 

@@ -1,8 +1,8 @@
 /** One line of the sheet at a time, large, for a phone beside the car. It opens at the first that is not done. */
 import { useState } from 'react'
+import { expectedText } from '../../assess/testSheets/figures.ts'
 import type { sheetStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
 import type { Build } from '../../model/build.ts'
-import { expectedText } from './figures.ts'
 import { LineEntry } from './LineEntry.tsx'
 import { Cautions, Expected } from './SheetParts.tsx'
 

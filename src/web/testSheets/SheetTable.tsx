@@ -1,7 +1,8 @@
 /** The whole sheet as tables, a section each: to fill in here, or to print and fill in by hand. */
+
+import { expectedText } from '../../assess/testSheets/figures.ts'
 import type { LineStanding, sheetStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
 import type { Build } from '../../model/build.ts'
-import { expectedText } from './figures.ts'
 import { LineEntry } from './LineEntry.tsx'
 import { Cautions, Expected } from './SheetParts.tsx'
 

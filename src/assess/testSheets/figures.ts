@@ -1,5 +1,5 @@
 /** Figures of a sheet as a meter shows them. */
-import type { Expectation, SheetQuantity } from '../../assess/testSheets/types.ts'
+import type { Expectation, SheetQuantity } from './types.ts'
 
 export const UNIT = { volts: 'V', ohms: 'Ω', amps: 'A' } as const
 

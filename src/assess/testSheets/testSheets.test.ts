@@ -1,0 +1,323 @@
+// Expected values held against Ohm's law by hand and against the car's own solution; the judging; first power's order.
+import { describe, expect, it } from 'vitest'
+import { demoBuild } from '../../../demo/index.ts'
+import { soundBuild } from '../../../demo/soundBuild.ts'
+import type { Build, Entity } from '../../model/build.ts'
+import { emptyBuild } from '../../model/build.ts'
+import { applyChanges } from '../../model/read.ts'
+import { Refusal } from '../../units/problem.ts'
+import { newSearch, repairOf, startSearch } from '../faults/faults.ts'
+import { solveCase } from '../solveCases.ts'
+import { expecter, expectOhms } from './expect.ts'
+import { expectedText } from './figures.ts'
+import {
+  confirmRepair,
+  judgeReading,
+  mendReading,
+  sheetStanding,
+  takeReading,
+  testSheet,
+  tickLine,
+  untake,
+} from './testSheet.ts'
+import type { SheetTest, TestSheet } from './types.ts'
+
+const demo = demoBuild()
+const CASE = 'cruising'
+const NIGHT = 'idle-hot-wet-night'
+const sheet = testSheet(demo, 'side-lamps', NIGHT)
+const tests = (of: TestSheet): SheetTest[] =>
+  of.sections.flatMap(({ lines }) => lines.filter((line): line is SheetTest => line.kind === 'test'))
+const lineAt = (of: TestSheet, id: string): SheetTest => {
+  const found = tests(of).find((line) => line.id === id)
+  if (!found) throw new Error(`no line ${id} among ${tests(of).map((line) => line.id)}`)
+  return found
+}
+const at = (minutes: number) => ({ when: new Date(Date.UTC(2026, 0, 1, 12, minutes)).toISOString() })
+const ACROSS = 'volts:tail-left.+~tail-left.-'
+
+describe('what is expected', () => {
+  it('is Ohm’s law on a divider, within the meter’s limits where nothing else may be off', () => {
+    // 12 V over 1 Ω and 5 Ω: 2 A, 10 V across the 5 Ω.
+    const network = {
+      reference: 'gnd',
+      elements: [
+        { type: 'battery' as const, id: 'bat', a: 'post', b: 'gnd', emf: 12, internalResistance: 1e-6 },
+        { type: 'resistor' as const, id: 'r1', a: 'post', b: 'mid', ohm: 1 },
+        { type: 'resistor' as const, id: 'r2', a: 'mid', b: 'gnd', ohm: 5 },
+      ],
+    }
+    const sure = expecter(network, [])
+    const volts = sure.volts('mid', 'gnd')
+    expect(volts.value).toBeCloseTo(10, 4)
+    // ± (0.5 % + 20 mV) of 10 V is 70 mV and nothing more.
+    expect(volts.most - volts.value!).toBeCloseTo(0.07, 4)
+    expect(sure.amps('r1').value).toBeCloseTo(2, 4)
+    expect(sure.amps('r1').most - 2).toBeCloseTo(0.14, 3)
+    // r2 ± 10 %: uniform, so its σ is 10 %/√3; d(V)/V = (1/6)·d(R)/R. Twice that over 10 V: 0.192 V, drawn within a third.
+    const spread = expecter(network, [{ element: 'r2', field: 'ohm', relative: 0.1 }]).volts('mid', 'gnd')
+    const model = spread.most - spread.value! - 0.07
+    expect(model).toBeGreaterThan(0.192 * 0.66)
+    expect(model).toBeLessThan(0.192 * 1.5)
+    expect(spread.working.join(' ')).toMatch(/model 10 V.*meter ± \(0.5 % \+ 0.02 V\)/)
+    // Dead: 5 Ω beside nothing, for the way over r1 ends at the battery that is off.
+    expect(expectOhms(network, [], 'mid', 'gnd').value).toBeCloseTo(5, 3)
+    expect(expectOhms(network, [], 'mid', 'gnd', new Set(['r2'])).value).toBeNull()
+  })
+
+  it.each(['side-lamps', 'fuel-pump', 'headlamps'])('of %s is what the car’s own solution gives', (circuit) => {
+    const made = testSheet(demo, circuit, NIGHT)
+    const solved = solveCase(demo, demo.collections.cases[NIGHT]!)
+    const battery = solved.voltages['battery.-']!
+    const volts = tests(made).filter(({ quantity, at: point }) => quantity === 'volts' && !point.includes('/'))
+    expect(volts.length).toBeGreaterThan(5)
+    for (const { at: point, against, expect: expected } of volts) {
+      const other = against === undefined ? battery : solved.voltages[against]!
+      // A stud's shared contact stands apart in the sheet's network: a millivolt or two.
+      expect(expected!.value! - (solved.voltages[point]! - other), point).toBeCloseTo(0, 2)
+      expect(expected!.least).toBeLessThan(expected!.value!)
+      expect(expected!.most).toBeGreaterThan(expected!.value!)
+      // Never closer than the meter reads.
+      expect(expected!.most - expected!.least).toBeGreaterThanOrEqual(2 * 0.02)
+    }
+  })
+
+  it('gives amperes at a fuse: what its loads draw', () => {
+    const made = testSheet(demo, 'fuel-pump', CASE)
+    const amps = tests(made).filter(({ quantity }) => quantity === 'amps')
+    expect(amps.length).toBeGreaterThan(0)
+    const solved = solveCase(demo, demo.collections.cases[CASE]!)
+    for (const line of amps) {
+      const wire = line.id.slice('amps:'.length)
+      expect(line.expect!.value).toBeCloseTo(
+        Math.abs(solved.amperes[`wire:${wire}`] ?? solved.amperes[wire] ?? Number.NaN),
+        2,
+      )
+    }
+  })
+
+  it('names what is missing instead of guessing, and refuses what is not there', () => {
+    const half = structuredClone(demo) as Build
+    const lamp = half.collections.devices['tail-left']!
+    half.collections.devices['tail-left'] = { ...lamp, loads: lamp.loads!.map(({ law: _, ...load }) => load) }
+    expect(lineAt(testSheet(half, 'side-lamps', NIGHT), ACROSS).missing).toMatch(/draws/)
+    expect(() => testSheet(demo, 'no-such')).toThrow(Refusal)
+    expect(() => testSheet(demo, 'side-lamps', 'no-such')).toThrow(Refusal)
+    expect(testSheet(emptyBuild('Empty'), 'first-power').notes.join(' ')).toMatch(/Not entered: a battery/)
+    expect(tests(testSheet(soundBuild(), Object.keys(soundBuild().collections.circuits)[0]!)).length).toBeGreaterThan(0)
+  })
+
+  it('leaves airbag and anti-lock wiring out of every sheet, and says whose work it is', () => {
+    const build = structuredClone(demo) as Build
+    build.collections.devices['tail-left'] = { ...build.collections.devices['tail-left']!, restricted: 'anti-lock' }
+    const made = testSheet(build, 'side-lamps', NIGHT)
+    const points = tests(made).flatMap(({ at: point, against }) => [point, against ?? ''])
+    expect(points.filter((point) => point.startsWith('tail-left.'))).toEqual([])
+    expect(made.notes.join(' ')).toMatch(/left to those whose work it is/)
+    const reading: Entity<'readings'> = {
+      id: 'M-1',
+      subject: 'x',
+      quantity: 'voltage',
+      value: 12,
+      at: 'tail-left.+',
+      case: NIGHT,
+    }
+    expect(judgeReading(build, reading)).toMatchObject({
+      kind: 'asked about',
+      question: expect.stringMatching(/never probed/),
+    })
+  })
+
+  it('shows a lopsided tolerance by its limits', () => {
+    expect(expectedText({ value: 10, least: 9.9, most: 10.1, working: [] }, 'volts')).toBe('10.00 ± 0.10 V')
+    expect(expectedText({ value: 0.01, least: 0, most: 0.31, working: [] }, 'ohms')).toBe('0.00 to 0.31 Ω')
+    expect(expectedText({ value: null, least: 1e6, most: 1e9, working: [] }, 'ohms')).toBe('no continuity')
+  })
+})
+
+describe('a reading on a sheet', () => {
+  const line = lineAt(sheet, ACROSS)
+  const good = Number(line.expect!.value!.toFixed(2))
+
+  it('is kept with its instrument, and judged', () => {
+    const how = { ...at(0), by: 'The builder', instrument: 'Meter', inputResistance: { value: 10e6 } }
+    const taken = takeReading(demo, sheet, line, good, how as Parameters<typeof takeReading>[4])
+    expect(taken.verdict?.kind).toBe('in tolerance')
+    expect(taken.search).toBeUndefined()
+    const build = applyChanges(demo, taken.edit.changes)
+    const kept = Object.values(build.collections.readings).find(({ test }) => test === `side-lamps/${ACROSS}`)!
+    expect(kept).toMatchObject({
+      value: good,
+      quantity: 'voltage',
+      case: NIGHT,
+      by: 'The builder',
+      against: 'tail-left.-',
+    })
+    const standing = sheetStanding(build, sheet)
+    expect(standing.done).toBe(1)
+    expect(sheetStanding(applyChanges(build, untake(kept).changes), sheet).done).toBe(0)
+    // The same sheet in another case is another sheet.
+    expect(sheetStanding(build, testSheet(demo, 'side-lamps', CASE)).done).toBe(0)
+  })
+
+  it.each([
+    [-good, 'reversed', good],
+    [good * 1000, 'thousandth', good],
+    [40, 'out-of-scale', undefined],
+  ])('%d V is asked about (%s) and opens nothing', (value, code, instead) => {
+    const taken = takeReading(demo, sheet, line, value, at(0))
+    expect(taken.verdict).toMatchObject({ kind: 'asked about', code })
+    if (instead !== undefined) expect((taken.verdict as { value?: number }).value).toBeCloseTo(instead, 6)
+    expect(taken.search).toBeUndefined()
+    expect(taken.edit.changes.map(({ collection }) => collection)).toEqual(['readings'])
+  })
+
+  it('that is doubtful counts once somebody stands by it, or takes the other value', () => {
+    const build = applyChanges(demo, takeReading(demo, sheet, line, -good, at(0)).edit.changes)
+    const kept = Object.values(build.collections.readings).find(({ test }) => test === `side-lamps/${ACROSS}`)!
+    expect(mendReading(build, line, kept, good).verdict?.kind).toBe('in tolerance')
+    expect(mendReading(build, line, kept, -good).verdict?.kind).toBe('out of tolerance')
+  })
+
+  it('contradicting one of the same hour is asked about', () => {
+    const build = applyChanges(demo, takeReading(demo, sheet, line, good, at(0)).edit.changes)
+    expect(takeReading(build, sheet, line, 9, at(10)).verdict).toMatchObject({
+      kind: 'asked about',
+      code: 'contradicts',
+    })
+  })
+
+  it('takes the resistance of its leads off', () => {
+    const ohms = tests(sheet).find(({ quantity }) => quantity === 'ohms')!
+    const most = ohms.expect!.most
+    expect(takeReading(demo, sheet, ohms, most + 0.1, at(0)).verdict?.kind).toBe('out of tolerance')
+    const how = { ...at(0), leadResistance: { value: 0.2 } } as Parameters<typeof takeReading>[4]
+    expect(takeReading(demo, sheet, ohms, most + 0.1, how).verdict?.kind).toBe('in tolerance')
+  })
+
+  it('a tick says that a line is done', () => {
+    const build = applyChanges(demo, tickLine(demo, sheet, line, at(0)).changes)
+    expect(sheetStanding(build, sheet).lines.get(ACROSS)).toMatchObject({ done: true })
+  })
+})
+
+describe('a fault', () => {
+  it('opens a search with the reading as its evidence, becomes a job, and the same sheet confirms and closes it', () => {
+    const line = lineAt(sheet, ACROSS)
+    const out = takeReading(demo, sheet, line, 8.9, at(0))
+    expect(out.verdict).toMatchObject({ kind: 'out of tolerance', side: 'low' })
+    let build = applyChanges(demo, out.edit.changes)
+    const opened = build.collections.faultSearches[out.search!]!
+    expect(opened).toMatchObject({ complaint: { device: 'tail-left', kind: 'weak' }, case: NIGHT, status: 'open' })
+    expect(opened.evidence).toMatchObject([
+      { quantity: 'volts', at: 'tail-left.+', against: 'tail-left.-', value: 8.9 },
+    ])
+    // A second one of the same lamp joins the search.
+    const second = takeReading(build, sheet, lineAt(sheet, 'volts:tail-left.+'), 9, at(1))
+    expect(second.search).toBe(out.search)
+    build = applyChanges(build, second.edit.changes)
+    const ready = startSearch(build, opened)
+    const stored = build.collections.faultSearches[out.search!]!
+    build = applyChanges(build, repairOf(ready, stored, 'holder:tail-left', at(5).when).changes)
+    expect(build.collections.jobs[`J-repair-${out.search}`]!.status).toBe('to do')
+    let [confirmation] = sheetStanding(build, sheet).confirmations
+    expect(confirmation!.lines.map(({ id }) => id).sort()).toEqual([ACROSS, 'volts:tail-left.+'].sort())
+    expect(confirmation).toMatchObject({ confirmed: false, passed: [] })
+    // After the repair, within the hour: not a contradiction.
+    for (const again of confirmation!.lines)
+      build = applyChanges(build, takeReading(build, sheet, again, again.expect!.value!, at(30)).edit.changes)
+    confirmation = sheetStanding(build, sheet).confirmations[0]
+    expect(confirmation!.confirmed).toBe(true)
+    build = applyChanges(build, confirmRepair(build, sheet, confirmation!, at(31).when).changes)
+    expect(build.collections.faultSearches[out.search!]).toMatchObject({ status: 'closed', closed: at(31).when })
+    expect(build.collections.faultSearches[out.search!]!.history!.at(-1)!.says).toMatch(/Test sheet .* confirms it/)
+    expect(build.collections.jobs[`J-repair-${out.search}`]!.status).toBe('done')
+    expect(sheetStanding(build, sheet).confirmations).toEqual([])
+  })
+
+  it('is not confirmed by what was read before it was found', () => {
+    const search = {
+      ...newSearch(demo, { complaint: { device: 'tail-left', kind: 'weak' }, case: NIGHT }, at(0).when),
+      found: { part: 'holder:tail-left', name: 'holder' },
+      history: [{ when: at(20).when, says: 'Found: holder.' }],
+    }
+    let build = applyChanges(demo, [{ collection: 'faultSearches', id: search.id, value: search }])
+    const line = lineAt(sheet, ACROSS)
+    build = applyChanges(build, takeReading(build, sheet, line, line.expect!.value!, at(10)).edit.changes)
+    expect(sheetStanding(build, sheet).confirmations[0]!.confirmed).toBe(false)
+  })
+})
+
+describe('first power', () => {
+  const first = testSheet(demo, 'first-power')
+
+  it('goes in the order that hurts nothing: unplug, earths, lamp, plugs, outputs', () => {
+    expect(first.sections.map(({ id }) => id)).toEqual(['unplug', 'earths', 'lamp', 'plugs', 'outputs'])
+    const ids = first.sections.flatMap(({ lines }) => lines.map(({ id }) => id))
+    const place = (id: string): number => {
+      const found = ids.findIndex((each) => each.startsWith(id))
+      if (found < 0) throw new Error(`no ${id} in ${ids}`)
+      return found
+    }
+    const order = [
+      'battery-off',
+      'airbag',
+      'fuses',
+      'ohms:',
+      'lamp-in',
+      'volts:lamp-bare',
+      'in:',
+      'lamp-out',
+      'volts:plug:',
+      'load:',
+      'plug:',
+      'plug-last',
+    ]
+    expect(order.map(place)).toEqual(order.map(place).sort((p, q) => p - q))
+    // No ohms once the battery is on, no volts before.
+    const quantity = new Map(tests(first).map(({ id, quantity: each }) => [id, each]))
+    const lamp = place('lamp-in')
+    ids.forEach((id, i) => {
+      const each = quantity.get(id)
+      if (each) expect(each).toBe(i < lamp ? 'ohms' : 'volts')
+    })
+  })
+
+  it('leaves the fuel pump’s fuse out, and puts each other in before it is measured', () => {
+    const lines = first.sections.find(({ id }) => id === 'lamp')!.lines
+    expect(lines.some(({ id }) => id === 'stays-out:fuse-pump')).toBe(true)
+    expect(lines.some(({ id }) => id === 'in:fuse-pump')).toBe(false)
+    lines.forEach(({ id }, i) => {
+      if (id.startsWith('volts:in:')) expect(lines[i - 1]!.id).toBe(`in:${id.slice('volts:in:'.length)}`)
+    })
+  })
+
+  it('reckons with the lamp in series: less than the battery where something draws', () => {
+    const lamp = tests(first).filter(({ id }) => id.startsWith('volts:in:') && !id.endsWith('fuse-pump'))
+    const rested = demo.collections.devices.battery!.spec
+    const volts = rested.kind === 'battery' ? rested.restedVoltage!.value : Number.NaN
+    for (const { expect: expected, id } of lamp)
+      if (expected?.value != null) expect(expected.value, id).toBeLessThanOrEqual(volts + 1e-6)
+  })
+
+  it('carries its cautions in every part', () => {
+    for (const { id, cautions } of first.sections) {
+      expect(cautions.length, id).toBeGreaterThan(0)
+      if (id !== 'outputs') expect(cautions.join(' '), id).toMatch(/airbag/i)
+    }
+    const of = (id: string): string => first.sections.find((section) => section.id === id)!.cautions.join(' ')
+    expect(of('earths')).toMatch(/dead circuit/)
+    expect(of('lamp')).toMatch(/lamp of 21 W in its place/)
+    expect(of('outputs')).toMatch(/petrol vapour/)
+  })
+
+  it('opens a search only where nothing arrives, for behind the lamp little says what it would in the running car', () => {
+    const line = tests(first).find(
+      ({ id, expect: expected }) => id.startsWith('volts:in:') && (expected?.value ?? 0) > 12,
+    )!
+    expect(takeReading(demo, first, line, 11.5, at(0)).search).toBeUndefined()
+    const dead = takeReading(demo, first, line, 0.01, at(0))
+    expect(dead.verdict).toMatchObject({ kind: 'out of tolerance' })
+    expect(applyChanges(demo, dead.edit.changes).collections.faultSearches[dead.search!]!.complaint.kind).toBe('dead')
+  })
+})
