@@ -54,6 +54,12 @@ describe('a search on the tail lamp', () => {
     const ready = startSearch(build, { complaint: { device: 'tail-left', kind: 'comes and goes' }, case: CASE })
     const view = withEvidence(ready, [{ kind: 'remark', remark: 'moves-with-wire', about: 'W-126' }])
     expect(view.suspects[0]).toMatchObject({ name: expect.stringMatching(/^holder .*Tail lamp, left/) })
+    // Who moves the wire stands there: the drop across the holder, or across the lamp with it, is asked for early.
+    const asked = [view.next!, ...view.next!.together].slice(0, 4)
+    expect(
+      asked.some(({ at, against }) => [at, against ?? ''].every((point) => point.startsWith('tail-left.'))),
+      asked.map(({ says }) => says).join('; '),
+    ).toBe(true)
   })
 
   it('asks about what cannot be, and does not use it meanwhile', () => {

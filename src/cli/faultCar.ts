@@ -155,8 +155,14 @@ const viewText = (build: Build, view: SearchView, evidence: readonly Evidence[],
     const { next } = view
     lines.push(...next.cautions.map((caution) => wrap(`! ${caution}`, WIDTH)))
     lines.push(wrap(`Measure next: ${next.says}. About ${Math.max(1, Math.round(next.time / 60))} min.`, WIDTH))
-    for (const { name, value } of next.expects)
-      lines.push(wrap(`if it is the ${name}: ${figureOf(value, next.quantity)}`, WIDTH - 4, '    '))
+    for (const { name, value, others } of next.expects)
+      lines.push(
+        wrap(
+          `if it is the ${name}${others > 0 ? ` or ${others} more` : ''}: ${figureOf(value, next.quantity)}`,
+          WIDTH - 4,
+          '    ',
+        ),
+      )
   }
   return `${lines.join('\n')}\n`
 }

@@ -69,8 +69,12 @@ describe('charge cooling', () => {
     for (let seed = 1; seed <= drives; seed++) {
       const found = await run({ seed, effectiveness: () => 0.7, seconds: 900 })
       if (found.answer !== 'told') throw new Error(found.sentence)
-      if (found.effectiveness.low <= 0.7 && 0.7 <= found.effectiveness.high) covered++
-      sum += found.effectiveness.value
+      const { value, low, high, standardError, windows } = found.effectiveness
+      // By noise and scatter alone; lags that may differ widen it, and these sensors have none.
+      if (Math.abs(value - 0.7) <= student95(windows - 1) * standardError) covered++
+      expect(low).toBeLessThanOrEqual(0.7)
+      expect(high).toBeGreaterThanOrEqual(0.7)
+      sum += value
     }
     expect(covered / drives).toBeGreaterThanOrEqual(0.9)
     expect(covered / drives).toBeLessThanOrEqual(0.99)

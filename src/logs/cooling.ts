@@ -4,7 +4,8 @@
  *   Tr  cold reference: ambient air, or water into the cooler   K        ε  1
  * Only steady windows count: where a sensor's lag times the slope is small beside the temperature rise. In each window
  * the ratio of the means is taken (the mean of ratios would be biased by the noise below the line); the windows are
- * pooled as unlike ones. The interval is that of noise and scatter; sensor errors enter only if they are given.
+ * pooled as unlike ones. The interval is that of noise, scatter and of lags that may differ; sensor errors enter only if
+ * they are given.
  * Source: definition of effectiveness for the stream of smaller capacity, Kays & London, Compact Heat Exchangers (from
  * memory). Limits: the charge is the stream of smaller capacity rate; dry air.
  */
@@ -212,7 +213,8 @@ function estimate(windows: readonly SteadyWindow[], tolerance: number | undefine
   const rise = windows.reduce((sum, window) => sum + window.rise, 0) / windows.length
   // ε changes by δ/rise when "after" reads δ wrong, by ε·δ/rise for the reference and (1 − ε)·δ/rise for "before".
   const share = Math.hypot(1, pooled.value, 1 - pooled.value)
-  const half = Math.hypot(pooled.half, ((tolerance ?? 0) * share) / rise)
+  const lag = windows.reduce((sum, { lagError }) => sum + lagError, 0) / windows.length
+  const half = Math.hypot(pooled.half, lag, ((tolerance ?? 0) * share) / rise)
   return {
     value: pooled.value,
     low: pooled.value - half,

@@ -8,6 +8,8 @@ export interface SteadyWindow {
   readonly to: number
   readonly effectiveness: number
   readonly standardError: number
+  /** What is left of the sensors' lags, should they differ by as much as they may be: ± on ε. */
+  readonly lagError: number
   /** Tb − Tr, K. */
   readonly rise: number
   /** kg/s, when the log has it. */
@@ -101,8 +103,8 @@ function judgeWindow(
   const [tb, ta, tr] = [average(before), average(after), average(reference)]
   const rise = tb - tr
   if (!(rise >= rule.leastRise) || Number.isNaN(ta)) return undefined
-  for (const series of [before, after, reference])
-    if (Math.abs(slope(series, step)) * rule.sensorLag > STEADY_SHARE * rise) return undefined
+  const slopes = [before, after, reference].map((series) => slope(series, step)) as [number, number, number]
+  for (const each of slopes) if (Math.abs(each) * rule.sensorLag > STEADY_SHARE * rise) return undefined
   // Water that still warms takes up heat which settled water would carry to the air.
   if (water && Math.abs(slope(water, step)) * rule.waterTime > STORED_SHARE * rise) return undefined
   const airFlow = flow ? average(flow) : Number.NaN
@@ -113,6 +115,8 @@ function judgeWindow(
   return {
     effectiveness,
     standardError: Math.sqrt(varianceOfMean(residual)) / rise,
+    lagError:
+      (rule.sensorLag * Math.hypot((1 - effectiveness) * slopes[0], slopes[1], effectiveness * slopes[2])) / rise,
     rise,
     airFlow: Number.isNaN(airFlow) ? null : airFlow,
   }

@@ -1,7 +1,6 @@
 /**
  * The solved network of a case, opened up for fault finding: each wire of interest between the joints at its two ends,
- * each earth stud with the contact that all its rings share. Healthy voltages stay what they were, but for the shared
- * contact of a stud (tenths of a millivolt).
+ * each earth stud with the contact that all its rings share. Healthy voltages stay what they were.
  */
 import type { Network, NetworkElement } from '../../engineering/electrical/network/network.ts'
 import type { Build, Wire } from '../../model/build.ts'
@@ -15,6 +14,8 @@ import { jointResistance } from '../wireData.ts'
 const CRIMP = 1e-3
 /** Ω of a clean ring on its stud; the stud's own contact to the metal is entered or common practice. */
 const RING_ON_STUD = 0.2e-3
+/** Its share of a stud's whole contact resistance: the two together stay what was entered. */
+const ringOnStud = (whole: number): number => Math.min(RING_ON_STUD, whole / 2)
 
 export type End = 'from' | 'to'
 export const ENDS = ['from', 'to'] as const
@@ -65,7 +66,7 @@ export const carNetwork = (build: Build, solved: Solved, isOfInterest: (wire: Wi
     }
     const stud = own(build.collections.devices, deviceIdOf(element.id.replace(/#([^#]*)$/, '.$1')))
     if (stud?.spec.kind === 'earth-stud' && (element.b === BODY || element.b === ENGINE) && !stud.restricted)
-      return [{ ...element, b: `${stud.id}.#face`, ohm: RING_ON_STUD }]
+      return [{ ...element, b: `${stud.id}.#face`, ohm: ringOnStud(element.ohm) }]
     return [element]
   })
   for (const stud of Object.values(build.collections.devices)) {
@@ -78,7 +79,7 @@ export const carNetwork = (build: Build, solved: Solved, isOfInterest: (wire: Wi
         id: studElement(stud.id),
         a: face,
         b: stud.spec.on === 'body' ? BODY : ENGINE,
-        ohm: before.ohm,
+        ohm: before.ohm - ringOnStud(before.ohm),
       })
   }
   const nodes = new Set(elements.flatMap(({ a, b }) => [a, b]))

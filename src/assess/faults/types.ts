@@ -49,8 +49,13 @@ export interface NextTest extends Test {
   readonly access?: string
   /** Other tests of the same access that are worth taking while it is open. */
   readonly together: readonly Test[]
-  /** What the most likely suspects would show, most likely first (V). */
-  readonly expects: readonly { readonly part: string; readonly name: string; readonly value: number }[]
+  /** What the most likely suspects would show, most likely first (V); `others` would show the same. */
+  readonly expects: readonly {
+    readonly part: string
+    readonly name: string
+    readonly value: number
+    readonly others: number
+  }[]
   /** Of this test, where it is taken. */
   readonly cautions: readonly string[]
 }

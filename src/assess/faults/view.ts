@@ -33,7 +33,8 @@ import { leadsSay, pointEndpoint, pointWire } from './words.ts'
 /** Share below which a suspect is not worth a line. */
 const WORTH_A_LINE = 1e-4
 /** Suspects of whom it is said what they would show. */
-const EXPECTED = 3
+const EXPECTED = 4
+const LOOKED_OVER = 12
 const LOOKS = 3
 /** Bits below which a look is not worth asking for. */
 const WORTH_A_LOOK = 0.05
@@ -213,13 +214,23 @@ const nextOf = (
     time: next.minutes * 60,
     ...(access === undefined ? {} : { access }),
     together: next.together.map((id) => testOf(ready, id)),
-    expects: list.slice(0, EXPECTED).flatMap(({ part, name }) => {
-      const branches = belief.branches.filter(({ hypothesis }) => belief.hypotheses[hypothesis]!.part === part)
-      const best = branches.reduce((p, q) => (q.probability > p.probability ? q : p), branches[0]!)
-      return best ? [{ part, name, value: best.mean[t]! }] : []
-    }),
+    expects: expectsOf(belief, t, list),
     cautions: placeCautions(ready.build, places),
   }
+}
+
+/** What they would show, those that a meter cannot tell apart as one. */
+const expectsOf = (belief: Belief, t: number, list: readonly Suspect[]): NextTest['expects'] => {
+  const rows: { part: string; name: string; value: number; others: number }[] = []
+  for (const { part, name } of list.slice(0, LOOKED_OVER)) {
+    const branches = belief.branches.filter(({ hypothesis }) => belief.hypotheses[hypothesis]!.part === part)
+    if (branches.length === 0) continue
+    const value = branches.reduce((p, q) => (q.probability > p.probability ? q : p)).mean[t]!
+    const same = rows.find((row) => Math.abs(row.value - value) < 0.05 + 0.01 * Math.abs(value))
+    if (same) same.others += 1
+    else if (rows.length < EXPECTED) rows.push({ part, name, value, others: 0 })
+  }
+  return rows
 }
 
 const entropy = (p: number): number => (p <= 0 || p >= 1 ? 0 : -p * Math.log2(p) - (1 - p) * Math.log2(1 - p))

@@ -117,3 +117,42 @@ export const solveFactorised = (
   }
   for (let i = 0; i < count; i++) x[i] = scratch[place[i]!]!
 }
+
+/**
+ * Factors packed for many solutions: the entries of L that are not 0, column by column, each with its row and column
+ * (elimination steps), and the pivots inverted. A pattern that foresees connections which are open holds many zeros.
+ */
+export interface PackedFactors {
+  readonly entry: Float64Array
+  readonly row: Int32Array
+  readonly column: Int32Array
+  readonly inversePivot: Float64Array
+}
+
+export const packFactors = ({ count, columnStart, row }: SymmetricPattern, factors: Float64Array): PackedFactors => {
+  const kept: number[] = []
+  const columns: number[] = []
+  for (let k = 0; k < count; k++)
+    for (let p = columnStart[k]!; p < columnStart[k + 1]!; p++) {
+      if (factors[count + p] === 0) continue
+      kept.push(p)
+      columns.push(k)
+    }
+  return {
+    entry: Float64Array.from(kept, (p) => factors[count + p]!),
+    row: Int32Array.from(kept, (p) => row[p]!),
+    column: Int32Array.from(columns),
+    inversePivot: Float64Array.from({ length: count }, (_, k) => 1 / factors[k]!),
+  }
+}
+
+/**
+ * Solves A x = b in place, `x` in elimination order (row i at `place[i]`). Flat loops without a loop per column: columns
+ * of a network have one or two entries, and the ends of such short loops are guessed wrong by the processor.
+ */
+export const solvePacked = ({ entry, row, column, inversePivot }: PackedFactors, x: Float64Array): void => {
+  const length = entry.length
+  for (let p = 0; p < length; p++) x[row[p]!]! -= entry[p]! * x[column[p]!]!
+  for (let k = 0; k < inversePivot.length; k++) x[k]! *= inversePivot[k]!
+  for (let p = length - 1; p >= 0; p--) x[column[p]!]! -= entry[p]! * x[row[p]!]!
+}

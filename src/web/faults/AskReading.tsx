@@ -63,9 +63,12 @@ export function AskReading({ build, next, take }: Props) {
         <table>
           <caption className="small soft">What it would show</caption>
           <tbody>
-            {next.expects.map(({ part, name, value }) => (
+            {next.expects.map(({ part, name, value, others }) => (
               <tr key={part}>
-                <th scope="row">if it is the {name}</th>
+                <th scope="row">
+                  if it is the {name}
+                  {others > 0 && ` or ${others} more`}
+                </th>
                 <td className="figure">
                   {formatQuantity(KINDS[test.quantity][0], value, { unit: KINDS[test.quantity][1] })}
                 </td>

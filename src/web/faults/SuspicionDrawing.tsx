@@ -3,6 +3,7 @@ import { useMemo } from 'react'
 import type { NextTest, ReadySearch, SearchView, Suspect } from '../../assess/faults/faults.ts'
 import { pointEndpoint, pointWire } from '../../assess/faults/words.ts'
 import { deviceIdOf } from '../../assess/make.ts'
+import { batteryPins } from '../../assess/pins.ts'
 import type { Build } from '../../model/build.ts'
 import { CircuitDrawing } from '../circuits/drawing/CircuitDrawing.tsx'
 import type { Placed, Spot } from '../circuits/drawing/layout.ts'
@@ -62,6 +63,7 @@ interface Props {
 export function SuspicionDrawing({ build, ready, name, view }: Props) {
   const suspicion = useMemo(() => suspicionOf(view.suspects), [view.suspects])
   const drawn = useMemo(() => carOfSearch(build, ready), [build, ready])
+  const negative = useMemo(() => negativePost(build), [build])
   return (
     <CircuitDrawing
       build={drawn}
@@ -73,7 +75,7 @@ export function SuspicionDrawing({ build, ready, name, view }: Props) {
       choose={() => undefined}
       touch={() => undefined}
       behind={(placed) => <Hatching placed={placed} suspicion={suspicion} />}
-      before={(placed) => view.next && <Leads placed={placed} next={view.next} />}
+      before={(placed) => view.next && <Leads placed={placed} next={view.next} negative={negative} />}
       caption="The denser the hatching, the more suspect. + is where the red lead goes, − the black one."
     />
   )
@@ -139,9 +141,16 @@ const spotOf = (placed: Placed, point: string): Spot | undefined => {
   return undefined
 }
 
-function Leads({ placed, next }: { placed: Placed; next: NextTest }) {
+const negativePost = (build: Build): string | undefined => {
+  const battery = Object.values(build.collections.devices).find(({ spec }) => spec.kind === 'battery')
+  const pin = battery && batteryPins(battery).negative
+  return pin === undefined ? undefined : `${battery!.id}.${pin}`
+}
+
+function Leads({ placed, next, negative }: { placed: Placed; next: NextTest; negative: string | undefined }) {
   const red = spotOf(placed, next.at)
-  const black = next.against === undefined ? undefined : spotOf(placed, next.against)
+  const other = next.against ?? negative
+  const black = other === undefined ? undefined : spotOf(placed, other)
   return (
     <g className="leads">
       {red && <Lead at={red} width={placed.width} sign="+" />}

@@ -1,4 +1,4 @@
-import { solveFactorised } from '../../numerics/sparseLdl.ts'
+import { type PackedFactors, packFactors, solvePacked } from '../../numerics/sparseLdl.ts'
 import type { Compiled } from './compiled.ts'
 import { conductingComponents, presentComponents } from './connectivity.ts'
 import { applyLaw, LAW, lawResult, PARAMETERS, stretchOf } from './laws.ts'
@@ -22,12 +22,13 @@ export interface Base {
   readonly share: number
   readonly current: Float64Array
   readonly slope: Float64Array
-  readonly factors: Float64Array
+  readonly factors: PackedFactors
   /** Root of every node under the elements present, and under those that conduct; the reference roots what is tied. */
   readonly present: Int32Array
   readonly conducting: Int32Array
   /** Elements whose law is not a straight line here. */
   readonly bent: Int32Array
+  /** Their nodes, by place in the order of elimination; the reference comes last. */
   readonly bentA: Int32Array
   readonly bentB: Int32Array
   /** 1: a lamp clearly above the voltage where its cold resistance takes over. */
@@ -49,6 +50,17 @@ export interface Base {
 const stretchAt = (c: Compiled, e: number, volts: number): number =>
   stretchOf(c.law[e]!, c.parameters, e * PARAMETERS, volts)
 
+const placeOf = (c: Compiled, node: number): number => (node === c.count ? node : c.pattern.place[node]!)
+
+/** Volts at all nodes (in the order of elimination, reference last) that an ampere through element e makes. */
+const respond = (c: Compiled, factors: PackedFactors, e: number, into: Float64Array): void => {
+  into.fill(0)
+  into[placeOf(c, c.a[e]!)] = 1
+  into[placeOf(c, c.b[e]!)]! -= 1
+  solvePacked(factors, into)
+  into[c.count] = 0
+}
+
 /** Linearises at a settled state; contacts must stand in `compiled` as they did when it was settled. */
 export const linearise = (c: Compiled, w: Workspace, state: Settled, share = 1): Base | undefined => {
   if (!state.converged) return undefined
@@ -61,7 +73,7 @@ export const linearise = (c: Compiled, w: Workspace, state: Settled, share = 1):
     if (c.law[e] !== LAW.absent && (c.law[e] !== LAW.linear || faint)) bent.push(e)
     if (c.law[e] === LAW.diode) diodes = true
   }
-  const factors = w.values.slice()
+  const factors = packFactors(c.pattern, w.values)
   const present = presentComponents(c)
   const conducting = conductingComponents(c, state.voltages)
   const across = new Float64Array(c.size)
@@ -72,14 +84,9 @@ export const linearise = (c: Compiled, w: Workspace, state: Settled, share = 1):
   }
   const response = new Float64Array(c.size)
   const z = new Float64Array(c.count + 1)
-  const scratch = new Float64Array(c.count + 1)
   for (const e of bent) {
-    z.fill(0)
-    if (c.a[e]! < c.count) z[c.a[e]!] = 1
-    if (c.b[e]! < c.count) z[c.b[e]!]! -= 1
-    solveFactorised(c.pattern, factors, z, z, scratch)
-    z[c.count] = 0
-    response[e] = z[c.a[e]!]! - z[c.b[e]!]!
+    respond(c, factors, e, z)
+    response[e] = z[placeOf(c, c.a[e]!)]! - z[placeOf(c, c.b[e]!)]!
   }
   return {
     state,
@@ -97,8 +104,8 @@ export const linearise = (c: Compiled, w: Workspace, state: Settled, share = 1):
     conducting,
     loose: conducting.some((root) => root !== c.count),
     bent: Int32Array.from(bent),
-    bentA: Int32Array.from(bent, (e) => c.a[e]!),
-    bentB: Int32Array.from(bent, (e) => c.b[e]!),
+    bentA: Int32Array.from(bent, (e) => placeOf(c, c.a[e]!)),
+    bentB: Int32Array.from(bent, (e) => placeOf(c, c.b[e]!)),
     columns: new Array<Float64Array | undefined>(c.size),
     ports: new Array<Float64Array | undefined>(c.size),
     across,
@@ -131,9 +138,8 @@ export interface Scratch {
   readonly workedOut: Float64Array
   /** By place in the core: volts there that the rest of the network causes. */
   readonly others: Float64Array
-  readonly right: Float64Array
+  /** In the order of elimination: currents off the straight lines, then what they make of the voltages. */
   readonly shift: Float64Array
-  readonly solve: Float64Array
   readonly matrix: Float64Array
   readonly vector: Float64Array
 }
@@ -147,23 +153,19 @@ export const scratchFor = (c: Compiled): Scratch => ({
   workedOut: new Float64Array(c.size),
   core: new Int32Array(MOST_CORE),
   others: new Float64Array(MOST_CORE),
-  right: new Float64Array(c.count + 1),
   shift: new Float64Array(c.count + 1),
-  solve: new Float64Array(c.count + 1),
   matrix: new Float64Array(MOST_CORE * MOST_CORE),
   vector: new Float64Array(MOST_CORE),
 })
 
-const column = (c: Compiled, base: Base, s: Scratch, e: number): Float64Array => {
+const column = (c: Compiled, base: Base, e: number): Float64Array => {
   const known = base.columns[e]
   if (known) return known
-  const z = new Float64Array(c.count + 1)
-  if (c.a[e]! < c.count) z[c.a[e]!] = 1
-  if (c.b[e]! < c.count) z[c.b[e]!]! -= 1
-  solveFactorised(c.pattern, base.factors, z, z, s.solve)
-  z[c.count] = 0
+  const placed = new Float64Array(c.count + 1)
+  respond(c, base.factors, e, placed)
+  const z = Float64Array.from(placed, (_, node) => placed[placeOf(c, node)]!)
   base.columns[e] = z
-  base.ports[e] = Float64Array.from(base.bent, (p) => z[c.a[p]!]! - z[c.b[p]!]!)
+  base.ports[e] = Float64Array.from(base.bent, (_, n) => placed[base.bentA[n]!]! - placed[base.bentB[n]!]!)
   return z
 }
 
@@ -222,7 +224,7 @@ const bendOthers = (c: Compiled, base: Base, s: Scratch): void => {
 const stepOfCore = (c: Compiled, base: Base, s: Scratch, k: number): boolean => {
   for (let j = 0; j < k; j++) {
     const q = s.core[j]!
-    const z = column(c, base, s, q)
+    const z = column(c, base, q)
     const bend = s.bend[q]!
     for (let i = 0; i < k; i++) {
       const p = s.core[i]!
@@ -241,7 +243,7 @@ const settleCore = (c: Compiled, base: Base, s: Scratch, k: number, close: numbe
       vector[i] = base.across[core[i]!]! - across[core[i]!]! - s.others[i]!
     }
     for (let j = 0; j < k; j++) {
-      const z = column(c, base, s, core[j]!)
+      const z = column(c, base, core[j]!)
       const amperes = extra[core[j]!]!
       for (let i = 0; i < k; i++) vector[i]! -= (z[c.a[core[i]!]!]! - z[c.b[core[i]!]!]!) * amperes
     }
@@ -309,7 +311,7 @@ export const resolve = (
   into: Float64Array,
   close = CLOSE,
 ): boolean => {
-  const { core, inCore, across, extra, bend, right, shift, others } = s
+  const { core, inCore, across, extra, bend, shift, others } = s
   const { bent, bentA, bentB } = base
   if (changed.length > MOST_CORE) return false
   let k = 0
@@ -351,18 +353,18 @@ export const resolve = (
       others[i] = volts
     }
     if (!settleCore(c, base, s, k, close)) break
-    right.fill(0)
+    shift.fill(0)
     for (let i = 0; i < k; i++) {
-      right[c.a[core[i]!]!]! += extra[core[i]!]!
-      right[c.b[core[i]!]!]! -= extra[core[i]!]!
+      shift[placeOf(c, c.a[core[i]!]!)]! += extra[core[i]!]!
+      shift[placeOf(c, c.b[core[i]!]!)]! -= extra[core[i]!]!
     }
     for (let n = 0; n < bent.length; n++) {
       const p = bent[n]!
       if (inCore[p] === 1) continue
-      right[bentA[n]!]! += extra[p]!
-      right[bentB[n]!]! -= extra[p]!
+      shift[bentA[n]!]! += extra[p]!
+      shift[bentB[n]!]! -= extra[p]!
     }
-    solveFactorised(c.pattern, base.factors, right, shift, s.solve)
+    solvePacked(base.factors, shift)
     shift[c.count] = 0
     // How far each law is from being met, as volts that this makes in the network.
     met = true
@@ -377,7 +379,7 @@ export const resolve = (
   for (let i = 0; i < k; i++) inCore[core[i]!] = 0
   if (!met) return false
   const v0 = base.state.voltages
-  for (let i = 0; i < c.count; i++) into[i] = v0[i]! - shift[i]!
+  for (let i = 0; i < c.count; i++) into[i] = v0[i]! - shift[c.pattern.place[i]!]!
   into[c.count] = 0
   return sameTies(c, base, into)
 }
