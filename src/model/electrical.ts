@@ -251,6 +251,8 @@ export const output = z.strictObject({
   drives: id.optional(),
   configured: z.boolean(),
   limit: measure('current', 'positive').optional(),
+  peak: measure('current', 'positive').optional().describe('of a peak-and-hold stage: lets this much in, then holds'),
+  hold: measure('current', 'positive').optional().describe('of a peak-and-hold stage: what it holds on'),
   onResistance: measure('resistance', 'positive').optional(),
   clamp: measure('voltage', 'positive').optional(),
   feedsBack: z

@@ -80,6 +80,9 @@ export function Places() {
           )}
         </Route>
         <Route path="/faults/sheets">{() => <TestSheets />}</Route>
+        <Route path="/faults/new/:device">
+          {({ device }) => <Faults key={device} about={decodeURIComponent(device)} />}
+        </Route>
         <Route path="/faults/:id">{({ id }) => <FaultSearch key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/faults">{() => <Faults />}</Route>
         <Route path="/fuel">{() => <Fuel />}</Route>

@@ -6,7 +6,10 @@ import { demoBuild } from '../../demo/index.ts'
 import { homeAddresses } from '../../src/server/home/addresses.ts'
 import { overflow, serveBuild, smallText, startBrowser, WIDTHS, type Workbench } from './browser.ts'
 
+/** A real address of this machine where it has one; else the second of the loopback net, which is none of its doors. */
 const ADDRESS = homeAddresses()[0] ?? '127.0.0.2'
+/** Counts as secure for a browser without any certificate, so that its service worker can be tried. */
+const SECURE_ADDRESS = '127.0.0.2'
 const FUSE = 'fuse-against-conductor:wires/W-91'
 
 let browser: Browser
@@ -72,6 +75,8 @@ it('pairs by the code, shows the build, and what the laptop does is on the phone
 })
 
 it('keeps what is done without signal, says that it waits, and sends it when the signal is back', async () => {
+  await bench.close()
+  bench = await serveBuild(demoBuild(), () => [SECURE_ADDRESS])
   await pairPhone(false)
   await phone.evaluate(() => navigator.serviceWorker?.ready)
   await pocket.setOffline(true)

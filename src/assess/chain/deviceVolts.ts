@@ -1,7 +1,7 @@
 /** Volts and amperes of a pump or fan in the solved full-load case, and what makes them doubtful. */
 import type { Build } from '../../model/build.ts'
 import { deviceName, endpointOf, own } from '../make.ts'
-import { chain, hiddenDraws, type Solved } from '../solveCases.ts'
+import { chain, hiddenDraws, type Solved, solveCase } from '../solveCases.ts'
 import { type Datum, known, lacking } from './chain.ts'
 
 export interface DeviceVolts {
@@ -48,4 +48,29 @@ export const deviceVolts = (
         ? lacking(`the solved current of ${device.name}`)
         : known(Math.abs(amps), 0, `${where}; counted in the energy balance of that case`),
   }
+}
+
+/** The thinnest wires that carry the current of that device alone in the full-load case: where its volts are lost first. */
+export const thinnestWires = (build: Build, full: Solved | undefined, id: string | undefined): readonly string[] => {
+  const device = own(build.collections.devices, id ?? '')
+  const load = device?.loads?.[0]
+  if (!full || !device || !load) return []
+  const current = full.elements.get(full.bound.loadElement(device.id, load.id))
+  if (current == null) return []
+  const wires = (['up', 'down'] as const)
+    .flatMap((direction) =>
+      chain(full, full.bound.nodeOf(endpointOf(device.id, direction === 'up' ? load.from : load.to)), direction),
+    )
+    // What carries more than the device takes feeds others as well and is not its own.
+    .filter(({ element, current: through }) => element.startsWith('wire:') && through < 1.1 * Math.abs(current))
+    .map(({ element }) => element.slice('wire:'.length))
+  const areas = wires.flatMap((wire) => own(build.collections.wires, wire)?.area?.value ?? [])
+  const least = Math.min(...areas)
+  return wires.filter((wire) => own(build.collections.wires, wire)?.area?.value === least).sort()
+}
+
+/** The same for a screen that has a build and no solution yet. */
+export const thinnestWiresOf = (build: Build, id: string | undefined): readonly string[] => {
+  const kase = Object.values(build.collections.cases).find(({ engine }) => engine === 'full load')
+  return id === undefined || !kase ? [] : thinnestWires(build, solveCase(build, kase), id)
 }

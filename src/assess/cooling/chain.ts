@@ -5,6 +5,7 @@ import { coolantExpansion } from '../../engineering/cooling/coolantExpansion.ts'
 import { coolantHeat } from '../../engineering/cooling/coolantHeat.ts'
 import { coolantProperties } from '../../engineering/cooling/coolantProperties.ts'
 import { radiatorTemperature } from '../../engineering/cooling/radiatorTemperature.ts'
+import { sealedSpace } from '../../engineering/fluids/sealedSpace.ts'
 import { timeToTemperature } from '../../engineering/heat/timeToTemperature.ts'
 import type { Build } from '../../model/build.ts'
 import {
@@ -130,17 +131,30 @@ export const coolingChain = (build: Build, full: Solved | undefined): CoolingCha
     cold: entered(cooling.fillTemperature, 'temperature at which it is filled'),
     hot: coolant,
   }).growth
-  const headerPressure = combine(
-    [
-      facts.outsidePressure,
-      entered(cooling.headerSpace, 'gas space of the header, cold'),
-      growth,
-      coolant,
-      entered(cooling.fillTemperature, 'temperature at which it is filled'),
-    ],
-    (p0 = 0, space = 0, more = 0, hot = 1, cold = 1) => (p0 * space * hot) / ((space - more) * cold) - p0,
-    'Header pressure above outside = p0·V·T2 / ((V − ΔV)·T1) − p0, steam of the coolant not counted',
-  )
+  const headerCold = entered(cooling.headerSpace, 'gas space of the header, cold')
+  const left = combine([headerCold, growth], (v = 0, more = 0) => v - more, 'Gas left = gas space, cold − growth')
+  const headerPressure: Datum =
+    isKnown(left) && left.value <= 0
+      ? {
+          missing: [],
+          problems: [
+            {
+              code: 'header-full',
+              says: 'The coolant grows by more than the header has room for: no gas is left to press.',
+              todo: 'Fill less, cold, or fit a larger header.',
+            },
+          ],
+        }
+      : step(sealedSpace, {
+          pressure: facts.outsidePressure,
+          space: headerCold,
+          temperature: entered(cooling.fillTemperature, 'temperature at which it is filled'),
+          // Steam is not counted: the cap’s own limit is judged on the gas alone.
+          vapour: 0,
+          spaceAfter: left,
+          temperatureAfter: coolant,
+          vapourAfter: 0,
+        }).rise
   const mass = combine(
     [entered(cooling.coolantVolume, 'volume of coolant'), liquid.density],
     (v = 0, rho = 0) => v * rho,

@@ -287,6 +287,61 @@ describe('a change of injectors carried through', () => {
     expect(one(points, 'driver').verdict).not.toBe('no-go')
     expect(one(points, 'resistor').says).toMatch(/W into heat at full load/)
   })
+  it('carries low coils through to the wires and the fuse of their circuit', () => {
+    const points = fitOf((set) => {
+      set.resistance = { value: 2.4 }
+      set.seriesResistance = { value: 3 }
+    })
+    const circuit = one(points, 'circuit')
+    // Four of 5.4 Ω at 11.9 V: 2.2 A each, more than 75 % of the 10 A fuse.
+    expect(circuit).toMatchObject({
+      verdict: 'marginal',
+      says: expect.stringMatching(
+        /5\.4 Ω at each, all held on, 1\d\.\d\d V reach.*10 A, then carries 8\.\d A of its 10 A: too much/,
+      ),
+    })
+    expect(one(points, 'driver').verdict).toBe('sound')
+    // The circuits as they stand are enough for what they reckon with.
+    const same = fitOf((set) => {
+      set.resistance = { value: 12.2 }
+    })
+    expect(one(same, 'circuit')).toMatchObject({ verdict: 'sound', says: expect.stringMatching(/reckon with 12\.2 Ω/) })
+  })
+  it('finds the wire too thin for the coils, and names the size that would do', () => {
+    const points = fitOf((set, build) => {
+      set.resistance = { value: 1.2 }
+      const { wires } = build.collections
+      wires['W-216']!.area = { value: 3.5e-7 as never }
+    })
+    expect(one(points, 'circuit')).toMatchObject({
+      verdict: 'no-go',
+      says: expect.stringMatching(/W-2\d\d .*too thin/),
+      todo: expect.stringMatching(/^Lay .*mm² at Wire W-2/),
+    })
+  })
+  it('lets a peak-and-hold stage drive them, if the coil reaches its peak', () => {
+    const staged = (resistance: number) =>
+      fitOf((set, build) => {
+        set.resistance = { value: resistance }
+        for (const output of Object.values(build.collections.outputs))
+          if (output.drives?.startsWith('injector')) {
+            output.limit = { value: 6 }
+            output.peak = { value: 4 }
+            output.hold = { value: 1 }
+          }
+      })
+    const points = staged(2.4)
+    expect(one(points, 'driver')).toMatchObject({
+      verdict: 'sound',
+      says: expect.stringMatching(/let to 4 A and held at 1 A; without the stage they would draw 5\.\d A/),
+    })
+    // Held at 1 A they ask no more of the circuit than 12 Ω do.
+    expect(one(points, 'circuit').verdict).toBe('sound')
+    expect(one(staged(4), 'driver')).toMatchObject({
+      verdict: 'marginal',
+      says: expect.stringMatching(/never reach the stage’s peak of 4 A/),
+    })
+  })
   it('finds idle below the shortest pulse of large injectors', () => {
     const points = fitOf((set) => {
       set.flow = { value: 0.02 }

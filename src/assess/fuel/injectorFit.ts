@@ -1,10 +1,14 @@
 /** A change of injectors carried through: coil against driver, series resistors, idle pulse, plug and adapters, dead time. */
-import { deadTimeFaults, pulseFor } from '../../engineering/fuel/deadTime.ts'
+import { deadTimeFaults } from '../../engineering/fuel/deadTime.ts'
+import { injectorPulse } from '../../engineering/fuel/injectorPulse.ts'
 import { injectorCurrent, injectorImpedance } from '../../engineering/signals/outputs/injectorCurrent.ts'
 import { combine, type Datum, entered, isKnown, type Known, known, lacking, lackOf, step } from '../chain/chain.ts'
 import type { Verdict } from '../finding.ts'
 import { kilowatts, own } from '../make.ts'
+import { sizeName } from '../wireData.ts'
 import type { FuelChain } from './chain.ts'
+import type { FuelFacts } from './facts.ts'
+import { carried, fuseIsShort } from './injectorCircuit.ts'
 import { deadTimes, injectorDeadTime, injectorVolts } from './injectorVolts.ts'
 
 export interface FitPoint {
@@ -28,17 +32,18 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
   const device = own(devices, set.devices[0] ?? '')
   const load = device?.loads?.[0]
   const law = load?.law
+  const series = set.seriesResistance?.value ?? 0
+  // What a circuit draws holds coil and resistor together.
   // The sheet's own figure comes first: it is what a change of injectors is typed into.
   const resistance: Datum = set.resistance
     ? entered(set.resistance, 'resistance of an injector')
-    : law?.type === 'resistance'
+    : law?.type === 'resistance' && series === 0
       ? known(
           law.resistance.value,
           law.resistance.plusMinus ?? 0,
           `Resistance of ${device!.name}, as entered with the device`,
         )
       : lacking('resistance of an injector')
-  const series = set.seriesResistance?.value ?? 0
   const volts = injectorVolts(facts)
   const output = Object.values(outputs).find(({ drives }) => drives !== undefined && set.devices.includes(drives))
   const shared = output
@@ -69,30 +74,52 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
     return { id, name, verdict, says, todo, missing: [], working: lines }
   }
   const points: FitPoint[] = [
-    point(
-      'driver',
-      'Coil against driver',
-      [current.total, limit],
-      () => {
-        const [amps, most, ohms] = [(current.total as Known).value, (limit as Known).value, (resistance as Known).value]
-        const kind = injectorImpedance(ohms)
-        return amps > most
-          ? [
-              'no-go',
-              `${ohms} Ω${series > 0 ? ` with ${series} Ω in series` : ''} draw ${amps.toFixed(1)} A held on; the output stands ${most} A.`,
-              `Fit a resistor of at least ${Math.max(0, (volts as Known).value / most - ohms).toFixed(1)} Ω in series with each, a peak-and-hold driver, or injectors of 12 Ω or more. A resistor slows the opening: measure the dead time again.`,
-            ]
-          : [
-              kind === 'between' ? 'marginal' : 'sound',
-              `${ohms} Ω${series > 0 ? ` with ${series} Ω in series` : ''} draw ${amps.toFixed(1)} A held on; the output stands ${most} A.`,
-              kind === 'between'
-                ? 'Ask the maker of the controller: between 4 and 12 Ω neither usual driver is made for it.'
-                : INSPECT,
-            ]
-      },
-      isKnown(current.total) ? current.total.working : [],
-    ),
+    point('driver', 'Coil against driver', [current.total, limit], () => driver(), [
+      ...(isKnown(current.total) ? current.total.working : []),
+      ...(output?.peak ? ['Peak-and-hold stage: lets in its peak, then holds; figures of its sheet.'] : []),
+    ]),
   ]
+  function driver(): readonly [Verdict, string, string] {
+    const [amps, most, ohms] = [(current.total as Known).value, (limit as Known).value, (resistance as Known).value]
+    const each = (current.each as Known).value
+    const coil = `${ohms} Ω${series > 0 ? ` with ${series} Ω in series` : ''}`
+    if (output?.peak) {
+      const peak = output.peak.value
+      const holds = output.hold ? `${output.hold.value} A` : 'a current that is not entered'
+      if (peak * shared > most)
+        return [
+          'no-go',
+          `The stage lets ${peak} A into each of ${shared} on one output, ${(peak * shared).toFixed(1)} A; the output stands ${most} A.`,
+          'Fewer injectors on one output, or a peak set lower.',
+        ]
+      return each < peak
+        ? [
+            'marginal',
+            `${coil} draw ${each.toFixed(1)} A at most and never reach the stage’s peak of ${peak} A: it does not go over to holding.`,
+            'Set the peak lower or take the series resistor out; ask the maker of the stage.',
+          ]
+        : [
+            'sound',
+            `${coil} are let to ${peak} A and held at ${holds}; without the stage they would draw ${each.toFixed(1)} A.`,
+            INSPECT,
+          ]
+    }
+    // A resistor makes a plain switch enough for any coil; the current decides.
+    const kind = series > 0 ? 'high' : injectorImpedance(ohms)
+    return amps > most
+      ? [
+          'no-go',
+          `${coil} draw ${amps.toFixed(1)} A held on; the output stands ${most} A.`,
+          `Fit a resistor of at least ${Math.max(0, ((volts as Known).value * Math.max(shared, 1)) / most - ohms).toFixed(1)} Ω in series with each, a peak-and-hold driver, or injectors of 12 Ω or more. A resistor slows the opening: measure the dead time again.`,
+        ]
+      : [
+          kind === 'between' ? 'marginal' : 'sound',
+          `${coil} draw ${amps.toFixed(1)} A held on; the output stands ${most} A.`,
+          kind === 'between'
+            ? 'Ask the maker of the controller: between 4 and 12 Ω neither usual driver is made for it.'
+            : INSPECT,
+        ]
+  }
   if (series > 0)
     points.push(
       point(
@@ -110,23 +137,11 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
         isKnown(current.heat) ? current.heat.working : [],
       ),
     )
-  if (set.resistance && law?.type === 'resistance')
-    points.push(
-      point('circuit', 'Wires and fuse', [], () => {
-        const same = Math.abs(set.resistance!.value + series - law.resistance.value) < 0.05 * law.resistance.value
-        return same
-          ? [
-              'sound',
-              `The circuits reckon with ${law.resistance.value} Ω, as here: their findings on wire, fuse and volts stand.`,
-              INSPECT,
-            ]
-          : [
-              'marginal',
-              `The circuits still reckon with ${law.resistance.value} Ω at ${device!.name}; these injectors have ${set.resistance!.value + series} Ω with what is in series.`,
-              'Enter the resistance at each injector in its circuit: wire size, fuse and volts are then judged anew.',
-            ]
-      }),
-    )
+  const changes =
+    set.resistance !== undefined || series > 0
+      ? wiring(facts, law?.type === 'resistance' ? law.resistance.value : undefined, resistance, series, output?.hold)
+      : undefined
+  if (changes) points.push(point('circuit', 'Wires and fuse', changes.needed, changes.judge, changes.lines))
   const pump = chain.stations.find(({ id }) => id === 'pump')?.capacity
   const these = chain.stations.find(({ id }) => id === 'injectors')?.capacity
   if (pump && these && isKnown(pump) && isKnown(these))
@@ -167,11 +182,7 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
     )
     const shortest = entered(set.shortestPulse ?? set.card?.shortPulse?.below, 'shortest pulse that repeats')
     const deadTime = injectorDeadTime(facts)
-    const pulse = combine(
-      [mass, flow, deadTime],
-      (m = 0, q = 1, x = 0) => pulseFor(m, q, x),
-      'Pulse = dead time + mass / flow (linear model after SAE J1832, from memory)',
-    )
+    const { pulse } = step(injectorPulse, { mass, flow, deadTime })
     points.push(
       point(
         'idle',
@@ -225,4 +236,81 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
     )
   }
   return points
+}
+
+/** The circuit with these coils in it: nothing to solve where the circuits reckon with them already. */
+const wiring = (
+  facts: FuelFacts,
+  drawn: number | undefined,
+  resistance: Datum,
+  series: number,
+  hold: { readonly value: number } | undefined,
+): {
+  readonly needed: readonly Datum[]
+  readonly judge: () => readonly [Verdict, string, string]
+  readonly lines: readonly string[]
+} => {
+  const { build, fuel, full } = facts
+  const devices = fuel.injectors?.devices ?? []
+  if (!isKnown(resistance)) return { needed: [resistance], judge: () => ['unknown', '', ''], lines: [] }
+  const plain = resistance.value + series
+  const before = injectorVolts(facts)
+  // A stage that holds draws as a greater resistance would.
+  const ohms = hold && isKnown(before) ? Math.max(plain, before.value / hold.value) : plain
+  if (drawn !== undefined && Math.abs(ohms - drawn) < 0.05 * drawn)
+    return {
+      needed: [],
+      judge: () => [
+        'sound',
+        `The circuits reckon with ${drawn} Ω, as here: their findings on wire, fuse and volts stand.`,
+        INSPECT,
+      ],
+      lines: [],
+    }
+  const found = carried(build, full, devices, ohms)
+  if (!found)
+    return {
+      needed: [lacking('the solved injector circuit in the full-load case')],
+      judge: () => ['unknown', '', ''],
+      lines: [],
+    }
+  const { wire, fuse, volts, unjudged } = found
+  const wireShort = wire !== undefined && wire.current > wire.allowed
+  const fuseShort = fuseIsShort(found)
+  const judge = (): readonly [Verdict, string, string] => [
+    wireShort || (fuse && fuse.current > fuse.rating) ? 'no-go' : 'marginal',
+    [
+      `With ${ohms.toFixed(1)} Ω at each, all held on, ${volts.toFixed(2)} V reach the injectors${isKnown(before) ? ` (${before.value.toFixed(2)} V as the circuits stand)` : ''}.`,
+      ...(fuse
+        ? [
+            `${fuse.name}, then carries ${fuse.current.toFixed(1)} A of its ${fuse.rating} A${fuseShort ? ': too much for long in a warm place' : ''}.`,
+          ]
+        : []),
+      ...(wire
+        ? [
+            `${wire.name} carries ${wire.current.toFixed(1)} A of the ${wire.allowed.toFixed(1)} A it may in its place${wireShort ? ': too thin' : ''}.`,
+          ]
+        : []),
+      ...(unjudged.length > 0 ? [`Not judged for want of figures: ${unjudged.join(', ')}.`] : []),
+    ].join(' '),
+    [
+      ...(wireShort
+        ? [
+            wire.wanted
+              ? `Lay ${sizeName(wire.wanted)} at ${wire.name}.`
+              : 'No listed size carries it: fewer injectors on one wire.',
+          ]
+        : []),
+      ...(fuseShort ? ['Fit the next fuse that its wire is thick enough for.'] : []),
+      `Once fitted, enter ${ohms.toFixed(1)} Ω at each injector in its circuit: all findings are then judged anew.`,
+    ].join(' '),
+  ]
+  return {
+    needed: [],
+    judge,
+    lines: [
+      `Full-load case solved again with ${ohms.toFixed(2)} Ω at each of ${devices.length} injectors, outputs held on.`,
+      'A wire may carry 80 % of what heat balance or published rating allow in its hottest place; a fuse 75 % of its rating (common practice, no published source).',
+    ],
+  }
 }

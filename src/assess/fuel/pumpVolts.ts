@@ -1,6 +1,7 @@
 /** Volts and amperes of the fuel pump in the solved full-load case, and what makes them doubtful. */
 import type { Build } from '../../model/build.ts'
 import { type Datum, known, lacking } from '../chain/chain.ts'
+import { thinnestWires } from '../chain/deviceVolts.ts'
 import { deviceName, endpointOf, own } from '../make.ts'
 import { chain, hiddenDraws, type Solved } from '../solveCases.ts'
 
@@ -46,20 +47,5 @@ export const pumpVolts = (build: Build, full: Solved | undefined): PumpVolts => 
 }
 
 /** The thinnest wires that carry the pump's current in the full-load case: where volts are lost first. */
-export const thinnestPumpWires = (build: Build, full: Solved | undefined): readonly string[] => {
-  const pump = own(build.collections.devices, build.sheets.fuel?.pump?.device ?? '')
-  const load = pump?.loads?.[0]
-  if (!full || !pump || !load) return []
-  const current = full.elements.get(full.bound.loadElement(pump.id, load.id))
-  if (current == null) return []
-  const wires = (['up', 'down'] as const)
-    .flatMap((direction) =>
-      chain(full, full.bound.nodeOf(endpointOf(pump.id, direction === 'up' ? load.from : load.to)), direction),
-    )
-    // What carries more than the pump feeds others as well and is not the pump's own.
-    .filter(({ element, current: through }) => element.startsWith('wire:') && through < 1.1 * Math.abs(current))
-    .map(({ element }) => element.slice('wire:'.length))
-  const areas = wires.flatMap((id) => own(build.collections.wires, id)?.area?.value ?? [])
-  const least = Math.min(...areas)
-  return wires.filter((id) => own(build.collections.wires, id)?.area?.value === least).sort()
-}
+export const thinnestPumpWires = (build: Build, full: Solved | undefined): readonly string[] =>
+  thinnestWires(build, full, build.sheets.fuel?.pump?.device)

@@ -4,6 +4,7 @@
  */
 import { fuelExpansion } from '../../engineering/fluids/fuelExpansion.ts'
 import { petrolVapourPressure } from '../../engineering/fluids/petrolVapourPressure.ts'
+import { sealedSpace } from '../../engineering/fluids/sealedSpace.ts'
 import { vapourGrowth } from '../../engineering/fuel/vapourGrowth.ts'
 import { combine, type Datum, entered, isKnown, type Known, known, lacking, lackOf, step } from '../chain/chain.ts'
 import type { Verdict } from '../finding.ts'
@@ -258,10 +259,32 @@ export const tankCases = (chain: FuelChain): readonly TankCase[] => {
         ) as [number, number]
         return v - w <= 0
           ? Number.POSITIVE_INFINITY
-          : ((ATMOSPHERE - p0) * (v - f) * t1) / ((v - w) * t0) + p1 - ATMOSPHERE
+          : sealedSpace.compute({
+              pressure: ATMOSPHERE,
+              space: v - f,
+              temperature: t0,
+              vapour: p0,
+              spaceAfter: v - w,
+              temperatureAfter: t1,
+              vapourAfter: p1,
+            }).rise
       },
-      'Shut tank, warmed: (air pressure − pv,cold)·U,cold/U,warm·T,warm/T,cold + pv,warm − air pressure (ideal gas, saturated)',
+      'Shut at the air’s pressure and warmed; temperatures, fill and vapour pressure each taken once for the ±',
     )
+  const emptyCold = combine([volume, full], (v = 0, f = 0) => v - f, 'Space above the cold fuel')
+  const shutSteps = step(sealedSpace, {
+    pressure: ATMOSPHERE,
+    space: emptyCold,
+    temperature: cold,
+    vapour: coldVapour,
+    spaceAfter: shownSpace,
+    temperatureAfter: hot,
+    vapourAfter: hotVapour,
+  }).rise
+  const shutShown: Datum =
+    isKnown(shutPressure) && isKnown(shutSteps)
+      ? known(shutPressure.value, shutPressure.plusMinus, ...shutSteps.working, ...shutPressure.working)
+      : shutPressure
   const shut = make(
     {
       id: 'shut',
@@ -275,9 +298,9 @@ export const tankCases = (chain: FuelChain): readonly TankCase[] => {
                     tank.relief.value,
                     tank.relief.plusMinus ?? 0,
                     'Held by the relief of cap or second vent',
-                    ...shutPressure.working,
+                    ...(isKnown(shutShown) ? shutShown.working : []),
                   )
-                : shutPressure,
+                : shutShown,
           }),
       sense: 'pressure',
       limit: pressureLimit,

@@ -134,8 +134,13 @@ const findingsOf = (known: Known, sheet: OutputSheet): Finding[] => {
       todo: `Enter that ${output.name} is modulated, or make it 0 or 100 % in that case.`,
     })
 
-  // Injectors that want more than a plain switch.
-  if (sheet.impedance !== undefined && sheet.impedance !== 'high' && !((sheet.series ?? 0) > 0))
+  // Injectors that want more than a plain switch; what holds by itself is none.
+  if (
+    sheet.impedance !== undefined &&
+    sheet.impedance !== 'high' &&
+    !((sheet.series ?? 0) > 0) &&
+    output.hold === undefined
+  )
     tell({
       rule: 'injector-impedance',
       verdict: 'marginal',

@@ -16,6 +16,8 @@ export const figureOf = (value: number, quantity: SheetQuantity): string =>
 /** `13.13 ± 0.28 V`; a lopsided tolerance as its two limits. */
 export const expectedText = ({ value, least, most }: Expectation, quantity: SheetQuantity): string => {
   if (value === null) return quantity === 'ohms' ? 'no continuity' : 'nothing steady'
+  // Ohms that are all tolerance: what counts is the limit above.
+  if (quantity === 'ohms' && least <= 0) return `under ${figureOf(most, quantity)}`
   const [below, above] = [value - least, most - value]
   return Math.abs(below - above) < 0.1 * Math.max(below, above)
     ? `${shown(value, quantity)} ± ${figureOf(Math.max(below, above), quantity)}`

@@ -5,6 +5,7 @@ import { lossByPoint } from './lossByPoint.ts'
 import { petrolVapourPressure } from './petrolVapourPressure.ts'
 import { pipeLoss } from './pipeLoss.ts'
 import { pumpHeat } from './pumpHeat.ts'
+import { sealedSpace } from './sealedSpace.ts'
 import { suctionMargin } from './suctionMargin.ts'
 
 export const fluidCalculations: readonly Calculation[] = [
@@ -14,4 +15,5 @@ export const fluidCalculations: readonly Calculation[] = [
   fuelExpansion,
   suctionMargin,
   pumpHeat,
+  sealedSpace,
 ]

@@ -7,6 +7,7 @@ import { injectorDemand } from './injectorDemand.ts'
 import { injectorDuty } from './injectorDuty.ts'
 import { injectorPower } from './injectorPower.ts'
 import { injectorPressure } from './injectorPressure.ts'
+import { injectorPulse } from './injectorPulse.ts'
 import { otherFuel } from './otherFuel.ts'
 import { pumpDemand } from './pumpDemand.ts'
 import { pumpFlow } from './pumpFlow.ts'
@@ -17,6 +18,7 @@ export const fuelCalculations: readonly Calculation[] = [
   injectorDuty,
   injectorPower,
   injectorPressure,
+  injectorPulse,
   benchStaticFlow,
   pumpDemand,
   pumpFlow,

@@ -1,6 +1,5 @@
 /**
- * Dead time of an injector against voltage, and the pulse that a fuel mass needs: pulse = X(U) + mass/slope.
- * Linear model after SAE J1832 (time offset X, slope m) [from memory].
+ * Dead time of an injector against voltage: the time offset of the linear model after SAE J1832 [from memory].
  */
 import type { Problem } from '../../units/problem.ts'
 
@@ -47,6 +46,3 @@ export const deadTimeAt = (table: DeadTimes, volts: number): number | undefined 
   if (high[0] === volts) return high[1]
   return low && low[1] + ((high[1] - low[1]) * (volts - low[0])) / (high[0] - low[0])
 }
-
-/** Command that gives `mass` per pulse, s. `slope` is the mass flow while open, kg/s. */
-export const pulseFor = (mass: number, slope: number, deadTime: number): number => deadTime + mass / slope

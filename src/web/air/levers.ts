@@ -1,6 +1,6 @@
 /** What can be tried on the air's way. */
 import type { Build } from '../../model/build.ts'
-import type { Lever } from '../chain/levers.ts'
+import { type Lever, wireLever } from '../chain/levers.ts'
 
 export const airLevers = (build: Build): readonly Lever[] => {
   const { air, engine } = build.sheets
@@ -83,6 +83,7 @@ export const airLevers = (build: Build): readonly Lever[] => {
     )
     if (cooler.kind === 'air to water')
       levers.push(
+        ...wireLever(build, cooler.pump, 'loop'),
         {
           id: 'loop-flow',
           station: 'loop',

@@ -2,17 +2,24 @@
 import { useState } from 'react'
 import { type Datum, type Figure, isKnown } from '../../assess/chain/chain.ts'
 import type { Kind } from '../../units/kinds.ts'
-import { showPreferred } from '../parts/units.ts'
+import { showPreferred, showPreferredOr } from '../parts/units.ts'
+
+/** What the trade writes beside a pipe or a header, where the person has typed no other unit. */
+const UNITS: Partial<Record<Kind, string>> = { speed: 'm/s', volume: 'l' }
+const write = (kind: Kind, value: number, plusMinus?: number): string =>
+  UNITS[kind] === undefined
+    ? showPreferred(kind, value, plusMinus)
+    : showPreferredOr(kind, UNITS[kind], value, plusMinus)
 
 export const datumText = (kind: Kind, datum: Datum | undefined): string =>
   datum !== undefined && isKnown(datum)
-    ? showPreferred(kind, datum.value, datum.plusMinus === 0 ? undefined : datum.plusMinus)
+    ? write(kind, datum.value, datum.plusMinus === 0 ? undefined : datum.plusMinus)
     : 'unknown'
 /** Without its ±, for a drawing: three digits in the unit shown. */
 export const shortText = (kind: Kind, datum: Datum | undefined): string =>
   datum === undefined || !isKnown(datum)
     ? '?'
-    : showPreferred(kind, datum.value).replace(/\d+\.\d+/, (digits) => String(Number(Number(digits).toPrecision(3))))
+    : write(kind, datum.value).replace(/\d+\.\d+/, (digits) => String(Number(Number(digits).toPrecision(3))))
 
 /** A difference of temperatures or of absolute pressures is of its own kind. */
 const DIFFERENCE: Partial<Record<Kind, Kind>> = {
@@ -24,7 +31,7 @@ export const differenceText = (kind: Kind, stored: Datum | undefined, tried: Dat
   if (!stored || !tried || !isKnown(stored) || !isKnown(tried)) return undefined
   const change = tried.value - stored.value
   if (Math.abs(change) < 1e-6 * Math.max(Math.abs(stored.value), Math.abs(tried.value))) return undefined
-  return `${change > 0 ? '+' : '−'}${showPreferred(DIFFERENCE[kind] ?? kind, Number(Math.abs(change).toPrecision(3)))}`
+  return `${change > 0 ? '+' : '−'}${write(DIFFERENCE[kind] ?? kind, Number(Math.abs(change).toPrecision(3)))}`
 }
 
 const workingOf = ({ datum, superseded, reading, name }: Figure): readonly string[] => {

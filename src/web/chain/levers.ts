@@ -1,4 +1,5 @@
 /** What can be tried, each at its station, and what it does to the build. Nothing here is stored. */
+import { thinnestWiresOf } from '../../assess/chain/deviceVolts.ts'
 import type { Build, Change, SheetName } from '../../model/build.ts'
 import type { Measure } from '../../model/measure.ts'
 import { applyChanges } from '../../model/read.ts'
@@ -6,14 +7,30 @@ import type { Kind } from '../../units/kinds.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { readMeasure } from '../parts/quantityText.ts'
 
-/** A measure somewhere in a sheet: `path` leads to it; a number in it is a place in a list. */
-export interface Lever {
+interface Common {
   readonly id: string
   readonly station: string
   readonly label: string
+}
+/** A measure somewhere in a sheet: `path` leads to it; a number in it is a place in a list. */
+interface SheetLever extends Common {
   readonly kind: Kind
   readonly sheet: SheetName
   readonly path: readonly (string | number)[]
+}
+/** The cross-section of wires in a row: what a device gets of the volts hangs on the thinnest. */
+interface WireLever extends Common {
+  readonly kind: 'area'
+  readonly wires: readonly string[]
+}
+export type Lever = SheetLever | WireLever
+
+/** None where the device has no wires of its own in the full-load case. */
+export const wireLever = (build: Build, device: string | undefined, station: string): readonly Lever[] => {
+  const wires = thinnestWiresOf(build, device)
+  return wires.length === 0
+    ? []
+    : [{ id: `wires-${device}`, station, label: `Cross-section of ${wires.join(' and ')}`, kind: 'area', wires }]
 }
 /** Typed text by lever. */
 export type Typed = Readonly<Record<string, string>>
@@ -27,8 +44,10 @@ export interface Trial {
 const at = (value: unknown, key: string | number): unknown =>
   typeof value === 'object' && value !== null ? (value as Record<string | number, unknown>)[key] : undefined
 
-export const storedAt = (build: Build, { sheet, path }: Lever): Measure | undefined =>
-  path.reduce<unknown>(at, build.sheets[sheet]) as Measure | undefined
+export const storedAt = (build: Build, lever: Lever): Measure | undefined =>
+  'wires' in lever
+    ? (build.collections.wires[lever.wires[0] ?? '']?.area as Measure | undefined)
+    : (lever.path.reduce<unknown>(at, build.sheets[lever.sheet]) as Measure | undefined)
 
 const put = (value: unknown, [key, ...rest]: readonly (string | number)[], last: unknown): unknown => {
   if (key === undefined) return last
@@ -45,6 +64,7 @@ export const trialOf = (build: Build, levers: readonly Lever[], typed: Typed, as
   const problems: Record<string, readonly Problem[]> = {}
   let tried = build
   const touched = new Set<SheetName>()
+  const thicker: Change[] = []
   for (const lever of levers) {
     const text = typed[lever.id]
     if (text === undefined) continue
@@ -52,6 +72,16 @@ export const trialOf = (build: Build, levers: readonly Lever[], typed: Typed, as
     try {
       const value = readMeasure(lever.kind, text, before)
       if (JSON.stringify(value) === JSON.stringify(before)) continue
+      if ('wires' in lever) {
+        const changes = lever.wires.map((id): Change => {
+          const { area: _before, ...rest } = build.collections.wires[id]!
+          const area = value as Measure<'area'> | undefined
+          return { collection: 'wires', id, value: area === undefined ? rest : { ...rest, area } }
+        })
+        tried = applyChanges(tried, changes)
+        thicker.push(...changes)
+        continue
+      }
       tried = applyChanges(tried, [{ sheet: lever.sheet, value: put(tried.sheets[lever.sheet], lever.path, value) }])
       touched.add(lever.sheet)
     } catch (error) {
@@ -59,7 +89,7 @@ export const trialOf = (build: Build, levers: readonly Lever[], typed: Typed, as
       problems[lever.id] = error.problems
     }
   }
-  const changes = [...touched].map((sheet) => ({ sheet, value: tried.sheets[sheet] }))
+  const changes = [...[...touched].map((sheet) => ({ sheet, value: tried.sheets[sheet] })), ...thicker]
   return {
     changes,
     problems,

@@ -1,6 +1,7 @@
 /** What can be tried on the cooling loop. */
+import type { Build } from '../../model/build.ts'
 import type { Kind } from '../../units/kinds.ts'
-import type { Lever } from '../chain/levers.ts'
+import { type Lever, wireLever } from '../chain/levers.ts'
 
 const lever = (
   id: string,
@@ -32,4 +33,7 @@ const LEVERS: readonly Lever[] = [
   lever('hold-give', 'hold', 'Give of the hoses', 'volume', 'hold', 'hoseGive'),
   lever('space', 'header', 'Gas space of the header, cold', 'volume', 'headerSpace'),
 ]
-export const coolingLevers = (): readonly Lever[] => LEVERS
+export const coolingLevers = (build: Build): readonly Lever[] => [
+  ...LEVERS,
+  ...wireLever(build, build.sheets.cooling?.fans?.[0], 'air'),
+]

@@ -2,8 +2,9 @@
 import { useId, useState } from 'react'
 import type { NextTest, Test } from '../../assess/faults/faults.ts'
 import { pointSays } from '../../assess/faults/words.ts'
+import { figureOf } from '../../assess/testSheets/figures.ts'
 import type { Build } from '../../model/build.ts'
-import { formatQuantity, type Kind } from '../../units/index.ts'
+import type { Kind } from '../../units/index.ts'
 import { type Problem, Refusal, refuse } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { readMeasure } from '../parts/quantityText.ts'
@@ -69,9 +70,7 @@ export function AskReading({ build, next, take }: Props) {
                   if it is the {name}
                   {others > 0 && ` or ${others} more`}
                 </th>
-                <td className="figure">
-                  {formatQuantity(KINDS[test.quantity][0], value, { unit: KINDS[test.quantity][1] })}
-                </td>
+                <td className="figure">{figureOf(value, test.quantity)}</td>
               </tr>
             ))}
           </tbody>

@@ -2,6 +2,7 @@
 import { useState } from 'react'
 import { type Question, REMARKS, type StoredSearch } from '../../assess/faults/faults.ts'
 import { pointSays } from '../../assess/faults/words.ts'
+import { figureOf } from '../../assess/testSheets/figures.ts'
 import type { Build } from '../../model/build.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
@@ -21,7 +22,7 @@ export const remarkSays = (build: Build, remark: string, about: string | undefin
 const evidenceSays = (build: Build, entry: Evidence): string =>
   entry.kind === 'remark'
     ? remarkSays(build, entry.remark, entry.about)
-    : `${Number(entry.value.toPrecision(4))} ${UNIT[entry.quantity]} at ${pointSays(build, entry.at)}${
+    : `${figureOf(entry.value, entry.quantity)} at ${pointSays(build, entry.at)}${
         entry.against === undefined ? ', to battery negative' : `, to ${pointSays(build, entry.against)}`
       }`
 

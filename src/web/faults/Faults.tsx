@@ -11,10 +11,11 @@ import './faults.css'
 
 const KINDS: readonly ComplaintKind[] = ['dead', 'weak', 'on when it should be off', 'comes and goes']
 
-export function Faults() {
+/** `about`: the device that the form opens with. */
+export function Faults({ about = '' }: { about?: string }) {
   const { build } = useBench()
   const [, go] = useLocation()
-  const [device, setDevice] = useState('')
+  const [device, setDevice] = useState(about)
   const [kind, setKind] = useState<ComplaintKind>('dead')
   const [kase, setCase] = useState('')
   if (!build) return null

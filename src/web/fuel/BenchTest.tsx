@@ -6,6 +6,7 @@ import { parseQuantity } from '../../units/index.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { showPreferred } from '../parts/units.ts'
+import { CardFromBench } from './CardFromBench.tsx'
 
 /** A row is a pulse and a mass with their units, apart by a semicolon or a tab. */
 const readRows = (text: string): readonly BenchPoint[] => {
@@ -73,6 +74,7 @@ export function BenchTest() {
           </p>
         )}
       </div>
+      {found.fit && <CardFromBench fit={found.fit} />}
     </details>
   )
 }

@@ -109,7 +109,7 @@ export function Fuel() {
         ))}
       </ol>
       <TankTable chain={shown} />
-      <InjectorPanel chain={shown} />
+      <InjectorPanel chain={shown} before={tried && stored} />
     </div>
   )
 }

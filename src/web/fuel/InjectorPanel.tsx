@@ -1,5 +1,5 @@
 /** The injectors: how they fit driver, idle and plug; their card in and out; slope and dead time from a bench test. */
-import { type ChangeEvent, useId, useState } from 'react'
+import { type ChangeEvent, useId, useMemo, useState } from 'react'
 import { Link } from 'wouter'
 import type { FuelChain } from '../../assess/fuel/chain.ts'
 import { injectorFit } from '../../assess/fuel/injectorFit.ts'
@@ -8,7 +8,7 @@ import { readInjectorCard, writeInjectorCard } from '../../model/readInjectorCar
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { measureText } from '../parts/quantityText.ts'
-import { VerdictMark } from '../parts/VerdictMark.tsx'
+import { VERDICT_WORDS, VerdictMark } from '../parts/VerdictMark.tsx'
 import { bench } from '../workbench/bench.ts'
 import { BenchTest } from './BenchTest.tsx'
 
@@ -56,11 +56,18 @@ function Card({ card }: { card: InjectorCard }) {
   )
 }
 
-export function InjectorPanel({ chain }: { chain: FuelChain }) {
+interface InjectorPanelProps {
+  readonly chain: FuelChain
+  /** As stored, where something is tried. */
+  readonly before: FuelChain | undefined
+}
+
+export function InjectorPanel({ chain, before }: InjectorPanelProps) {
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const id = useId()
   const { fuel } = chain.facts
   const points = injectorFit(chain)
+  const stood = useMemo(() => new Map(before && injectorFit(before).map(({ id, verdict }) => [id, verdict])), [before])
   const take = async (event: ChangeEvent<HTMLInputElement>): Promise<void> => {
     const file = event.target.files?.[0]
     event.target.value = ''
@@ -85,6 +92,11 @@ export function InjectorPanel({ chain }: { chain: FuelChain }) {
           {points.map((point) => (
             <li key={point.id} data-fit={point.id}>
               <VerdictMark verdict={point.verdict} /> <b>{point.name}.</b> {point.says}{' '}
+              {before && stood.get(point.id) !== point.verdict && (
+                <span className="soft">
+                  As stored: {stood.has(point.id) ? VERDICT_WORDS[stood.get(point.id)!].toLowerCase() : 'not asked'}.{' '}
+                </span>
+              )}
               {point.verdict !== 'sound' && <span className="soft">{point.todo}</span>}
             </li>
           ))}

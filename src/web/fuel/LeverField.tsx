@@ -26,8 +26,8 @@ export function LeverField({ lever, text, problems, onType }: LeverFieldProps) {
       ) : (
         <input
           id={id}
-          value={text ?? measureText(lever.kind, lever.stored)}
-          placeholder="not known"
+          value={text ?? ('words' in lever ? lever.words : measureText(lever.kind, lever.stored))}
+          placeholder={'words' in lever ? 'none' : 'not known'}
           autoComplete="off"
           aria-invalid={problems.length > 0}
           aria-describedby={problems.length > 0 ? `${id}-wrong` : undefined}

@@ -24,11 +24,16 @@ interface ChoiceLever extends Common {
   readonly stored: string
   readonly apply: (build: Build, value: string) => Build
 }
-export type Lever = MeasureLever | ChoiceLever
+interface TextLever extends Common {
+  readonly words: string
+  readonly apply: (build: Build, value: string | undefined) => Build
+}
+export type Lever = MeasureLever | ChoiceLever | TextLever
 // Written through these two so that a lever that may be left out still has its parameters typed.
 // A lever reads text of its own kind and hands its own `apply` nothing else.
 const measured = <K extends Kind>(lever: MeasureLever<K>): Lever => lever as unknown as MeasureLever
 const chosen = (lever: ChoiceLever): Lever => lever
+const said = (lever: TextLever): Lever => lever
 /** Typed text by lever. */
 export type Tried = Readonly<Record<string, string>>
 
@@ -36,6 +41,64 @@ const withFuel = (build: Build, change: Partial<Sheet<'fuel'>>): Build => ({
   ...build,
   sheets: { ...build.sheets, fuel: { ...build.sheets.fuel, ...change } },
 })
+type Injectors = NonNullable<Sheet<'fuel'>['injectors']>
+/** A change of injectors is carried through: coil, resistor, shortest pulse and plug are tried with the flow. */
+const injectorLevers = (set: Injectors): readonly Lever[] => {
+  const put = (to: Build, change: Partial<Injectors>): Build =>
+    to.sheets.fuel?.injectors ? withFuel(to, { injectors: { ...to.sheets.fuel.injectors, ...change } }) : to
+  return [
+    ...(set.card
+      ? []
+      : [
+          measured({
+            id: 'injectors',
+            station: 'injectors',
+            label: 'Flow of each injector, as tested',
+            kind: 'massFlow',
+            stored: set.flow,
+            apply: (to, flow) => put(to, { flow }),
+          }),
+        ]),
+    measured({
+      id: 'coil',
+      station: 'injectors',
+      label: 'Resistance of each coil',
+      kind: 'resistance',
+      stored: set.resistance,
+      apply: (to, resistance) => put(to, { resistance }),
+    }),
+    measured({
+      id: 'series',
+      station: 'injectors',
+      label: 'Resistor in series with each',
+      kind: 'resistance',
+      stored: set.seriesResistance,
+      apply: (to, seriesResistance) => put(to, { seriesResistance }),
+    }),
+    measured({
+      id: 'shortest',
+      station: 'injectors',
+      label: 'Shortest pulse that repeats',
+      kind: 'time',
+      stored: set.shortestPulse,
+      apply: (to, shortestPulse) => put(to, { shortestPulse }),
+    }),
+    said({
+      id: 'plug',
+      station: 'injectors',
+      label: 'Plug that the injector takes',
+      words: set.connector ?? '',
+      apply: (to, connector) => put(to, { connector }),
+    }),
+    said({
+      id: 'adapter',
+      station: 'injectors',
+      label: 'Adapter between plug and injector',
+      words: set.adapter ?? '',
+      apply: (to, adapter) => put(to, { adapter }),
+    }),
+  ]
+}
 const MEASURED = 'as measured'
 const AS_NEW = 'new, as its sheet says'
 
@@ -118,17 +181,7 @@ export const leversOf = (build: Build, chain: FuelChain): readonly Lever[] => {
           sheets: { ...to.sheets, air: { ...to.sheets.air, pressureRatio: value } },
         }),
       }),
-    fuel?.injectors &&
-      !fuel.injectors.card &&
-      measured({
-        id: 'injectors',
-        station: 'injectors',
-        label: 'Flow of each injector, as tested',
-        kind: 'massFlow',
-        stored: fuel.injectors.flow,
-        apply: (to, value) =>
-          to.sheets.fuel?.injectors ? withFuel(to, { injectors: { ...to.sheets.fuel.injectors, flow: value } }) : to,
-      }),
+    ...(fuel?.injectors ? injectorLevers(fuel.injectors) : []),
     measured({
       id: 'power',
       station: 'engine',
@@ -187,10 +240,18 @@ export const trialOf = (build: Build, levers: readonly Lever[], tried: Tried): T
   const problems: Record<string, readonly Problem[]> = {}
   for (const lever of levers) {
     const text = tried[lever.id]
-    if (text === undefined || text.trim() === '') continue
+    if (text === undefined || (text.trim() === '' && !('words' in lever))) continue
     try {
       if ('options' in lever) {
         if (text !== lever.stored) after = lever.apply(after, text)
+        continue
+      }
+      if ('words' in lever) {
+        const words = text.trim()
+        if (words === lever.words) continue
+        const wanted = lever.apply(after, words === '' ? undefined : words)
+        applyChanges(build, changesBetween(build, wanted))
+        after = wanted
         continue
       }
       const value = readMeasure(lever.kind, text, lever.stored)

@@ -72,6 +72,49 @@ export const thingsOf = (build: Build | undefined, findings: readonly Finding[])
       '/circuits/car/energy',
       'alternator battery balance reserve parked',
     ),
+    thing(
+      'View',
+      'sheets',
+      'Test sheets: what a meter should show',
+      '/faults/sheets',
+      'meter volts ohms expected measure',
+    ),
+    thing(
+      'Test sheet',
+      'first-power',
+      'Test sheet: first power',
+      '/faults/sheets/first-power',
+      'battery first time lamp fuses',
+    ),
+    ...Object.values(circuits).map(({ id, name }) =>
+      thing(
+        'Test sheet',
+        id,
+        `Test sheet: ${name}`,
+        `/faults/sheets/${encodeURIComponent(id)}`,
+        'meter expected measure',
+      ),
+    ),
+    ...Object.values(build.collections.faultSearches).map(({ id, complaint, status }) =>
+      thing(
+        'Fault search',
+        id,
+        `${devices[complaint.device]?.name ?? complaint.device}: ${complaint.kind}, ${status}`,
+        `/faults/${encodeURIComponent(id)}`,
+        id,
+      ),
+    ),
+    ...Object.values(devices)
+      .filter(({ loads, restricted }) => restricted === undefined && (loads ?? []).length > 0)
+      .map(({ id, name }) =>
+        thing(
+          'Find a fault',
+          id,
+          `Find a fault: ${name}`,
+          `/faults/new/${encodeURIComponent(id)}`,
+          'dead weak does not work',
+        ),
+      ),
     ...patterns.map(({ id, name, purpose }) =>
       thing('Pattern', id, `Add a circuit: ${name}`, `/circuits/from/patterns/${id}`, purpose),
     ),

@@ -49,6 +49,9 @@ function Row({ build, sheet, one }: { build: Build; sheet: TestSheet; one: LineS
             <>
               <strong className="figure">{expectedText(line.expect, line.quantity)}</strong>
               <Expected line={line} />
+              <span className="print-only hint">
+                {[line.low && `Too low: ${line.low}`, line.high && `Too high: ${line.high}`].filter(Boolean).join(' ')}
+              </span>
             </>
           ) : (
             `not known: ${line.missing ?? 'what to expect there'} is not entered`

@@ -23,7 +23,7 @@ export interface NextTest {
   /** Expected information about which part it is (bits), and what it costs (minutes). */
   readonly bits: number
   readonly minutes: number
-  /** Other test points of the same access that are worth reading while it is open. */
+  /** Other test points of the same access that are worth reading while it is open, the most telling first. */
   readonly together: readonly string[]
 }
 
@@ -173,9 +173,10 @@ export const nextTest = (belief: Belief): NextTest | null => {
   }
   const { t, minutes } = best
   const { access } = testPoints[t]!
-  const together = access
-    ? testPoints.flatMap((other, u) => (u !== t && other.access === access && bits[u]! >= 0.05 ? [pointId(other)] : []))
-    : []
+  const together = testPoints
+    .flatMap((other, u) => (access && u !== t && other.access === access && bits[u]! >= 0.05 ? [u] : []))
+    .sort((p, q) => bits[q]! - bits[p]!)
+    .map((u) => pointId(testPoints[u]!))
   return { testPoint: pointId(testPoints[t]!), bits: bits[t]!, minutes, together }
 }
 

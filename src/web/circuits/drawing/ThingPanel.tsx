@@ -3,6 +3,7 @@ import { Link } from 'wouter'
 import type { Finding } from '../../../assess/finding.ts'
 import { deviceName } from '../../../assess/make.ts'
 import type { Build, Device, Wire } from '../../../model/build.ts'
+import { FaultLinks } from '../../faults/FaultLinks.tsx'
 import { jobEdit, openJobFor } from '../../findings/jobEdit.ts'
 import { afterName } from '../../findings/sortFindings.ts'
 import { VerdictMark } from '../../parts/VerdictMark.tsx'
@@ -70,7 +71,8 @@ export function ThingPanel({ build, subject, live, findings, namedIn }: Props) {
             }}
           >
             Edit it in the table
-          </button>
+          </button>{' '}
+          <FaultLinks {...{ build, wire, device }} />
         </p>
       )}
       <p className="soft small">
