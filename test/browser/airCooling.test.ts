@@ -1,6 +1,5 @@
 /** The Air and Cooling benches as people get them, at a phone's and a laptop's width, light and dark. */
-import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
+import type { Browser } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoBuild, halfBuild } from '../../demo/index.ts'
 import { assess } from '../../src/assess/assess.ts'
@@ -8,16 +7,8 @@ import { closeAnswered } from '../../src/assess/jobs.ts'
 import type { Build } from '../../src/model/build.ts'
 import { applyChanges } from '../../src/model/read.ts'
 import { chainPage } from '../../src/web/chain/chain.page.ts'
-import {
-  type OpenPage,
-  openPage,
-  overflow,
-  serveBuild,
-  smallText,
-  startBrowser,
-  WIDTHS,
-  type Workbench,
-} from './browser.ts'
+import { type OpenPage, openPage, overflow, serveBuild, startBrowser, WIDTHS, type Workbench } from './browser.ts'
+import { looksRight } from './looks.ts'
 
 let browser: Browser
 beforeAll(async () => {
@@ -29,12 +20,6 @@ const settledDemo = (): Build => {
   const demo = demoBuild()
   const closing = closeAnswered(demo, assess(demo).findings)
   return closing ? applyChanges(demo, closing.changes) : demo
-}
-const looksRight = async (page: Page): Promise<void> => {
-  expect(await overflow(page)).toBeLessThanOrEqual(0)
-  expect(await smallText(page)).toEqual([])
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
 }
 
 const LOOKS = [

@@ -1,33 +1,17 @@
 /** Sizing, patterns, earths, energy and what is not entered, as people get them: at a phone's and a laptop's width. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoBuild, halfBuild } from '../../demo/index.ts'
 import type { Build } from '../../src/model/build.ts'
 import { emptyBuild } from '../../src/model/build.ts'
-import {
-  type OpenPage,
-  openPage,
-  overflow,
-  serveBuild,
-  smallText,
-  startBrowser,
-  WIDTHS,
-  type Workbench,
-} from './browser.ts'
+import { type OpenPage, openPage, serveBuild, startBrowser, WIDTHS, type Workbench } from './browser.ts'
+import { looksRight } from './looks.ts'
 
 let browser: Browser
 beforeAll(async () => {
   browser = await startBrowser()
 })
 afterAll(() => browser.close())
-
-const looksRight = async (page: Page): Promise<void> => {
-  expect(await overflow(page)).toBeLessThanOrEqual(0)
-  expect(await smallText(page)).toEqual([])
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
-}
 
 describe.each(Object.entries(WIDTHS))('at the width of a %s', (name, viewport) => {
   let bench: Workbench

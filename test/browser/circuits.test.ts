@@ -1,37 +1,16 @@
 /** The Circuits screen as people get it: drawing, levers, what-if and tables, at a phone's and a laptop's width. */
-import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
+import type { Browser } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoBuild } from '../../demo/index.ts'
 import { circuitsPage } from '../../src/web/circuits/circuits.page.ts'
-import {
-  type OpenPage,
-  openPage,
-  overflow,
-  serveBuild,
-  smallText,
-  startBrowser,
-  WIDTHS,
-  type Workbench,
-} from './browser.ts'
+import { type OpenPage, openPage, serveBuild, startBrowser, WIDTHS, type Workbench } from './browser.ts'
+import { looksRight, stored } from './looks.ts'
 
 let browser: Browser
 beforeAll(async () => {
   browser = await startBrowser()
 })
 afterAll(() => browser.close())
-
-const looksRight = async (page: Page): Promise<void> => {
-  expect(await overflow(page)).toBeLessThanOrEqual(0)
-  expect(await smallText(page)).toEqual([])
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
-}
-const stored = (page: Page): Promise<string> =>
-  page.evaluate(async () => {
-    const { build, seq } = await (await fetch('/api/build')).json()
-    return JSON.stringify([seq, build])
-  })
 
 describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) => {
   let bench: Workbench

@@ -1,20 +1,11 @@
 /** The Fuel screen as people get it: the chain, what is tried on it, the tank, the injector card. */
-import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
+import type { Browser } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoBuild, halfBuild } from '../../demo/index.ts'
 import { emptyBuild } from '../../src/model/build.ts'
 import { fuelPage } from '../../src/web/fuel/fuel.page.ts'
-import {
-  type OpenPage,
-  openPage,
-  overflow,
-  serveBuild,
-  smallText,
-  startBrowser,
-  WIDTHS,
-  type Workbench,
-} from './browser.ts'
+import { type OpenPage, openPage, serveBuild, startBrowser, WIDTHS, type Workbench } from './browser.ts'
+import { looksRight, stored } from './looks.ts'
 
 let browser: Browser
 beforeAll(async () => {
@@ -22,17 +13,6 @@ beforeAll(async () => {
 })
 afterAll(() => browser.close())
 
-const looksRight = async (page: Page): Promise<void> => {
-  expect(await overflow(page)).toBeLessThanOrEqual(0)
-  expect(await smallText(page)).toEqual([])
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
-}
-const stored = (page: Page): Promise<string> =>
-  page.evaluate(async () => {
-    const { build, seq } = await (await fetch('/api/build')).json()
-    return JSON.stringify([seq, build])
-  })
 const CARD = JSON.stringify({
   format: 'injector-card/1',
   name: 'Four from the bench',

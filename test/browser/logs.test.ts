@@ -1,21 +1,12 @@
 /** Logs in the workbench as people get it: taken in, asked, compared, characterised; strips, moments, notes, files. */
 import { readFileSync } from 'node:fs'
-import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Download, Page } from 'playwright-core'
+import type { Browser, Download } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoBuild, demoLogCsv } from '../../demo/index.ts'
 import { injectorLogCsv, KNOWN_SET, UNKNOWN_SET } from '../../demo/injectorLogs.ts'
 import { readInjectorCard, writeInjectorCard } from '../../src/model/readInjectorCard.ts'
-import {
-  type OpenPage,
-  openPage,
-  overflow,
-  serveBuild,
-  smallText,
-  startBrowser,
-  WIDTHS,
-  type Workbench,
-} from './browser.ts'
+import { type OpenPage, openPage, serveBuild, startBrowser, WIDTHS, type Workbench } from './browser.ts'
+import { looksRight } from './looks.ts'
 
 let browser: Browser
 beforeAll(async () => {
@@ -23,12 +14,6 @@ beforeAll(async () => {
 })
 afterAll(() => browser.close())
 
-const looksRight = async (page: Page): Promise<void> => {
-  expect(await overflow(page)).toBeLessThanOrEqual(0)
-  expect(await smallText(page)).toEqual([])
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
-}
 const CARD = writeInjectorCard({
   format: 'injector-card/1',
   name: 'Set A, invented',

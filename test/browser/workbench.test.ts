@@ -1,5 +1,4 @@
 /** The workbench as people get it: the built pages, the real server, a real store, at a phone's and a laptop's width. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoBuild, demoLogCsv, LOG_EFFECTIVENESS } from '../../demo/index.ts'
@@ -7,16 +6,8 @@ import { assess } from '../../src/assess/assess.ts'
 import { closeAnswered } from '../../src/assess/jobs.ts'
 import type { Build } from '../../src/model/build.ts'
 import { applyChanges } from '../../src/model/read.ts'
-import {
-  type OpenPage,
-  openPage,
-  overflow,
-  serveBuild,
-  smallText,
-  startBrowser,
-  WIDTHS,
-  type Workbench,
-} from './browser.ts'
+import { type OpenPage, openPage, serveBuild, startBrowser, WIDTHS, type Workbench } from './browser.ts'
+import { looksRight } from './looks.ts'
 
 let browser: Browser
 beforeAll(async () => {
@@ -35,13 +26,6 @@ const settledDemo = (): Build => {
 const FUSE = 'fuse-against-conductor:wires/W-91'
 const fuseFinding = (page: Page) => page.locator(`[data-finding="${FUSE}"]`)
 const size = (page: Page) => page.getByLabel('Size of wire W-91', { exact: true })
-
-const looksRight = async (page: Page): Promise<void> => {
-  expect(await overflow(page)).toBeLessThanOrEqual(0)
-  expect(await smallText(page)).toEqual([])
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
-}
 
 describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) => {
   let bench: Workbench

@@ -11,6 +11,8 @@ const LOWEST = -17
 const HIGHEST = 34
 /** A gain below this (bits) is not worth walking to the car for. */
 const WORTHLESS = 0.01
+/** Or below this share of what is still unknown. */
+const WORTHLESS_SHARE = Number(process.env.WS ?? 0.04)
 /** Tests compared one step further, the tests that may follow each, and the share of outcomes that is looked at. */
 const LOOKED_AT = 5
 const SECOND_TESTS = 10
@@ -157,7 +159,9 @@ export const nextTest = (belief: Belief): NextTest | null => {
     }
     return { t, rate: gain / minutes, minutes: own + toOpen }
   })
-  const useful = rates.filter(({ t }) => bits[t]! >= WORTHLESS).sort((p, q) => q.rate - p.rate)
+  const parts = suspects(belief).map(({ probability }) => probability)
+  const least = Math.max(WORTHLESS, WORTHLESS_SHARE * entropyOf(parts))
+  const useful = rates.filter(({ t }) => bits[t]! >= least).sort((p, q) => q.rate - p.rate)
   let best = useful[0]
   if (!best) return null
   if (useful.length > 1) {
@@ -168,8 +172,8 @@ export const nextTest = (belief: Belief): NextTest | null => {
     const later =
       (KAPPA * telling.slice(0, SECOND_TESTS).reduce((sum, entry) => sum + entry.minutes, 0)) /
       Math.min(SECOND_TESTS, telling.length)
-    const least = looked.map((entry) => entry.minutes + later * remaining(belief, entry.t, second))
-    best = looked[least.indexOf(Math.min(...least))]!
+    const expected = looked.map((entry) => entry.minutes + later * remaining(belief, entry.t, second))
+    best = looked[expected.indexOf(Math.min(...expected))]!
   }
   const { t, minutes } = best
   const { access } = testPoints[t]!
