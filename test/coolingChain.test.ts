@@ -95,6 +95,17 @@ describe('what one system needs of another', () => {
     })
     expect(amount(easy, 'radiator-in')).toBeLessThan(355)
     expect(amount(easy, 'coolant')).toBeCloseTo(360.15, 6)
+    // What it holds for good is a trait of the car, not of the climb it was asked about nor of the thermostat.
+    expect(amount(easy, 'capacity') / amount(unmeasured(), 'capacity')).toBeCloseTo(1, 2)
+  })
+  it('a header that the coolant fills is told, not reckoned on', () => {
+    const full = unmeasured((build) => {
+      build.sheets.cooling!.headerSpace = { value: 3e-4 }
+    })
+    expect(figureOf(full, 'header-pressure').datum).toMatchObject({
+      problems: [{ code: 'header-full', says: expect.stringMatching(/grows by more than the header has room for/) }],
+    })
+    expect(ruleOf(full, 'header-room')).toMatchObject({ verdict: 'marginal', says: expect.stringMatching(/pushes/) })
   })
 })
 

@@ -18,7 +18,7 @@ const rowText = (row: LedgerRow): string => {
       ? ''
       : ` ${row.use === 'output' ? '→' : '←'} ${row.partner.name}`
   const lines = [
-    `${row.pin.padEnd(9)} ${row.use.padEnd(18)} ${row.name}${way}`,
+    `${row.pin.slice(row.pin.lastIndexOf('.') + 1).padEnd(9)} ${row.use.padEnd(18)} ${row.name}${way}`,
     [
       row.use === 'free' ? '' : row.wires.length > 0 ? row.wires.join(', ') : 'no wire',
       row.configured === false ? 'not configured' : '',
@@ -59,7 +59,10 @@ export const addSignals = (program: Command, out: Out, setStatus: (status: numbe
           out.write('No pin of a controller is entered. Add the controller and its inputs and outputs.\n')
           return
         }
-        for (const row of rows) out.write(`${rowText(row)}\n`)
+        rows.forEach((row, i) => {
+          if (row.controller !== rows[i - 1]?.controller) out.write(`${inert(row.controller)}\n`)
+          out.write(`${rowText(row)}\n`)
+        })
         const count = (use: string): number => rows.filter((row) => row.use === use).length
         out.write(
           `\n${count('input')} inputs, ${count('output')} outputs, ${count('free')} free pins, ${count('wired, no function')} wired without a function.\n`,

@@ -86,6 +86,24 @@ describe.each(LOOKS)('at the width of a %s', (_name, viewport, scheme) => {
     expect(bench.store.read().collections.readings['M-1']).toBeDefined()
   })
 
+  it('tries thicker wire to the fan and to the water pump: volts, air and water follow', async () => {
+    const cooling = chainPage(open.page)
+    await cooling.open(bench.address, 'cooling')
+    const before = JSON.stringify(bench.store.read())
+    await open.page.getByLabel(/^Cross-section of W-/).fill('6 mm²')
+    await cooling.without('M-31')
+    await cooling.notStored.waitFor()
+    expect(await cooling.figureText('fan-volts')).toMatch(/12\.\d+.* → .*V.*\+0\.\d/)
+    const air = chainPage(open.page)
+    await air.open(bench.address, 'air')
+    await open.page.getByLabel(/^Cross-section of W-/).fill('6 mm²')
+    await air.without('M-30')
+    expect(await air.figureText('pump-volts')).toMatch(/→ .*V.*\+0\.\d/)
+    expect(await air.figureText('loop-flow')).toMatch(/8\.5.* → 1[34]\./)
+    expect(JSON.stringify(bench.store.read())).toBe(before)
+    await looksRight(open.page)
+  })
+
   it('says what was refused and likely why, and takes it back', async () => {
     const cooling = chainPage(open.page)
     await cooling.open(bench.address, 'cooling')

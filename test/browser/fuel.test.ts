@@ -148,6 +148,55 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     await expect.poll(() => fuel.kilowatts('injectors')).toBe(before)
   })
 
+  it('carries other injectors through to driver, wires and plug, and says what each was before', async () => {
+    const { page } = open
+    const fuel = fuelPage(page)
+    await fuel.open(bench.address)
+    const before = await stored(page)
+    await fuel.lever('Flow of each injector, as tested').fill('520 g/min')
+    await fuel.lever('Resistance of each coil').fill('2.4 Ω')
+    await fuel.lever('Shortest pulse that repeats').fill('2.4 ms')
+    await fuel.lever('Plug that the injector takes').fill('two ways, square')
+    await expect.poll(() => fuel.fit('driver').textContent()).toMatch(/No-go.*output stands 3 A.*As stored: sound/)
+    expect(await fuel.fit('circuit').textContent()).toMatch(
+      /No-go.*Injectors fuse, 10 A, then carries 1\d\.\d A of its 10 A/,
+    )
+    expect(await fuel.fit('idle').textContent()).toMatch(/No-go.*do not repeat/)
+    expect(await fuel.fit('plug').textContent()).toMatch(/no adapter is entered/)
+    expect(await fuel.fit('pump').textContent()).toMatch(/the pump gives out first/)
+    expect(await stored(page)).toBe(before)
+    await looksRight(page)
+    await fuel.lever('Resistor in series with each').fill('6.8 Ω')
+    await expect.poll(() => fuel.fit('driver').textContent()).toMatch(/^\s*Sound/)
+    await fuel.back.click()
+    await expect.poll(() => fuel.fit('driver').textContent()).toMatch(/12\.2 Ω/)
+  })
+
+  it('keeps a bench test as an injector card', async () => {
+    const { page } = open
+    const fuel = fuelPage(page)
+    await fuel.open(bench.address)
+    await page.getByText('Slope and dead time from a bench test').click()
+    await page.getByLabel(/^One row a pulse width/).fill('3 ms; 6.3 mg\n4 ms; 9.31 mg\n6 ms; 15.28 mg\n9 ms; 24.32 mg')
+    await page.getByLabel('Name of these injectors').fill('Four from my bench')
+    await page.getByLabel('Test fluid, never petrol').fill('n-heptane')
+    await page.getByLabel('Its density at the test').fill('0.684 kg/l')
+    await page.getByLabel('Pressure across the injector').fill('3 bar')
+    const keep = page.getByRole('button', { name: 'Keep as the injector card' })
+    await keep.click()
+    await page.getByText(/Voltage at the injector is empty/).waitFor()
+    await page.getByLabel('Voltage at the injector').fill('13.5 V')
+    await looksRight(page)
+    await keep.click()
+    await page.getByText('Four from my bench', { exact: true }).waitFor()
+    const card = bench.store.read().sheets.fuel?.injectors?.card
+    // Least squares through the four rows, by hand: 3.00214 mg/ms, 0.90245 ms.
+    expect(card?.slope.value).toBeCloseTo(3.00214e-3, 7)
+    expect(card?.deadTime[0]?.[1].value).toBeCloseTo(0.90245e-3, 7)
+    expect(card).toMatchObject({ format: 'injector-card/1', method: 'bench test', fluid: { name: 'n-heptane' } })
+    await looksRight(page)
+  })
+
   it('gives slope and dead time of a bench test with their ±', async () => {
     const { page } = open
     await fuelPage(page).open(bench.address)

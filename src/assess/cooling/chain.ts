@@ -176,10 +176,13 @@ export const coolingChain = (build: Build, full: Solved | undefined): CoolingCha
     start: facts.thermostat,
     reached: boiling,
   }).time
+  // What the thermostat holds says nothing of what the radiator can do: then its own need counts. All of the rise above
+  // outside goes with power, the front exchanger’s included.
+  const atWork = climb && isKnown(facts.thermostat) && climb.value > facts.thermostat.value ? climb : radiator.coolantIn
   const capacity = combine(
-    [facts.sustained, boiling, coolant, airIn],
-    (p = 0, b = 0, t = 1, a = 0) => (p * (b - MARGIN - a)) / (t - a),
-    `Power it holds for good = climb power × (boiling point − ${MARGIN} K − air in) / (coolant − air in)`,
+    [facts.sustained, boiling, atWork, outsideTemperature],
+    (p = 0, b = 0, t = 1, out = 0) => (p * (b - MARGIN - out)) / (t - out),
+    `Power it holds for good = climb power × (boiling point − ${MARGIN} K − outside) / (coolant that the radiator needs − outside)`,
   )
   const hold = holdOf(facts)
 

@@ -50,7 +50,7 @@ const boilFinding = (chain: CoolingChain, figures: Record<string, number>): Judg
   const power = isKnown(facts.sustained) ? kilowatts(facts.sustained.value) : 'that power'
   const limit = isKnown(capacity) ? ` It holds ${kilowatts(capacity.value)} for good with ${MARGIN} K in hand.` : ''
   const burst = isKnown(timeToBoil)
-    ? ` From thermostat heat full power boils it after about ${seconds(timeToBoil.value)}.`
+    ? ` From thermostat heat full power boils it after about ${seconds(timeToBoil.value)}, the heat that the engine’s own metal takes left out.`
     : timeToBoil.problems.some(({ code }) => code === 'inconsistent-inputs')
       ? ' Full power does not boil it.'
       : ''

@@ -372,7 +372,7 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
           : tooMuch
             ? `With the engine idling the return line holds ${bar((back as Known).value, 3)} against the regulator: rail pressure then rises above what is set.`
             : isKnown(back)
-              ? `The return line takes the pump’s whole flow with ${bar(back.value, 3)}.`
+              ? `The return line takes the pump’s whole flow with ${bar(back.value, 3)}.${isKnown(spare) && spare.value < 0 ? ` At ${targetText} nothing is left to return and rail pressure falls away: the pump lacks it, not this line.` : ''}`
               : 'What the return line holds against the regulator is not known.',
         todo:
           verdict === 'sound'

@@ -5,6 +5,7 @@ import { assess } from '../assess.ts'
 import { isKnown, type Known } from '../chain/chain.ts'
 import { type FuelChain, fuelChainOf } from './chain.ts'
 import { injectorFit } from './injectorFit.ts'
+import { gasOver } from './losses.ts'
 import { thinnestPumpWires } from './pumpVolts.ts'
 import { tankCases, ventWords } from './tankCases.ts'
 
@@ -202,6 +203,21 @@ describe('the tank', () => {
     // (101.325 − pv,cold)·3.64/1.58·315.15/281.15 + pv,hot − 101.325 with pv 25.0 and 75.0 kPa: about 173 kPa.
     expect((shut.pressure as Known).value / 1e3).toBeGreaterThan(150)
     expect((shut.pressure as Known).value / 1e3).toBeLessThan(200)
+  })
+  it('pushes out what is full of vapour and heavier than air', () => {
+    // pv 75.0 kPa at 42 °C: (75.0·66 + 26.3·28.96)/(8.314·315.15) = 2.18 kg/m³, 1.81 times air.
+    const { density } = gasOver(75e3, 315.15, 101325)
+    expect(density).toBeCloseTo((75 * 66 + 26.325 * 28.9645) / (8.314462618 * 315.15), 4)
+    const onlyValve = changed((build) => {
+      const line = build.sheets.fuel!.lines!.find(({ duty }) => duty === 'vent')!
+      line.length = { value: 1e-3 }
+      line.fittings = { value: 0 }
+    })
+    // Valve and canister lose 0.6 kPa with 30 l/min of air; 35 l/min of what leaves: 0.6·(35/30)²·1.81 kPa.
+    const filled = by(onlyValve, 'filled').pressure as Known
+    expect(filled.value / (600 * (35 / 30) ** 2 * (density / 1.204))).toBeCloseTo(1, 1)
+    // In with the air: as air.
+    expect((by(demoBuild(), 'drawn').pressure as Known).value).toBeLessThan(40)
   })
   it('draws air for what is burnt, not for what the pump moves', () => {
     const drawn = by(demoBuild(), 'drawn')

@@ -33,7 +33,7 @@ const sum = (data: readonly Datum[], lines: string): Datum => {
   ) as unknown as Datum
 }
 
-const lineLoss = (line: Line, facts: FuelFacts, gas?: { density: number; viscosity: number }) => {
+const lineLoss = (line: Line, facts: FuelFacts, gas?: Gas) => {
   const given = {
     bore: entered(line.bore, `bore of ${line.name}`),
     length: entered(line.length, `length of ${line.name}`),
@@ -66,8 +66,25 @@ const nothing = (none: Datum, gaps: readonly string[]): Loss => ({
 /** Dry air at 20 °C, 101 325 Pa: 1.204 kg/m³ (ideal gas), 1.5e-5 m²/s (Çengel & Cimbala, table A-9 [from memory]). */
 export const AIR = { density: 1.204, viscosity: 1.5e-5 }
 
-/** All lines of one duty in a row. */
-export const linesOf = (facts: FuelFacts, duty: LineDuty): Loss => {
+interface Gas {
+  readonly density: number
+  readonly viscosity: number
+}
+/** kg/mol of the vapour of a petrol of 10 psi Reid: AP-42 chapter 7.1 worksheets, 66 lb/lbmol [read]. */
+export const VAPOUR_MOLAR = 0.066
+const AIR_MOLAR = 0.0289645
+export const GAS_CONSTANT = 8.314462618
+/** Pa·s, air full of petrol vapour: between that of air, 1.8e-5, and of pentane vapour, 0.7e-5 at 40 °C [from memory]. */
+const MIXED_VISCOSITY = 1.1e-5
+/** What leaves a tank is no air: full of vapour it weighs up to twice as much, and loses as much more. */
+export const gasOver = (vapourPressure: number, temperature: number, pressure: number): Gas => {
+  const vapour = Math.min(vapourPressure, pressure)
+  const density = (vapour * VAPOUR_MOLAR + (pressure - vapour) * AIR_MOLAR) / (GAS_CONSTANT * temperature)
+  return { density, viscosity: MIXED_VISCOSITY / density }
+}
+
+/** All lines of one duty in a row; a vent with the gas that passes it. */
+export const linesOf = (facts: FuelFacts, duty: LineDuty, gas: Gas = AIR): Loss => {
   const lines = (facts.fuel.lines ?? []).filter((line) => line.duty === duty)
   const name = {
     suction: 'the suction line',
@@ -79,7 +96,7 @@ export const linesOf = (facts: FuelFacts, duty: LineDuty): Loss => {
     const none = lacking(`${name} (bore and length)`)
     return nothing(none, none.missing)
   }
-  const losses = lines.map((line) => lineLoss(line, facts, duty === 'vent' ? AIR : undefined))
+  const losses = lines.map((line) => lineLoss(line, facts, duty === 'vent' ? gas : undefined))
   const at = (flow: Datum): Datum =>
     sum(
       losses.map((loss) => loss.at(flow).loss),
@@ -117,9 +134,9 @@ export const filterLoss = (facts: FuelFacts): Loss => {
 }
 
 /** Vent valve and canister by their known point, and the vent line. */
-export const ventLoss = (facts: FuelFacts): Loss => {
+export const ventLoss = (facts: FuelFacts, gas: Gas = AIR): Loss => {
   const { tank } = facts.fuel
-  const line = linesOf(facts, 'vent')
+  const line = linesOf(facts, 'vent', gas)
   const given = {
     knownLoss: entered(tank?.ventLoss, 'loss of vent valve and canister'),
     knownFlow: entered(tank?.ventLossFlow, 'flow of that loss'),
@@ -128,13 +145,15 @@ export const ventLoss = (facts: FuelFacts): Loss => {
   return {
     at: (flow) =>
       sum(
-        [line.at(flow), step(lossByPoint, { ...given, knownDensity: AIR.density, density: AIR.density, flow }).loss],
+        [line.at(flow), step(lossByPoint, { ...given, knownDensity: AIR.density, density: gas.density, flow }).loss],
         'vent line + valve and canister',
       ),
     velocity: line.velocity,
     pressure: (flow) =>
       line.pressure(flow) +
-      (tank?.ventLoss?.value ?? Number.NaN) * (flow / (tank?.ventLossFlow?.value ?? Number.NaN)) ** 2,
+      (tank?.ventLoss?.value ?? Number.NaN) *
+        (gas.density / AIR.density) *
+        (flow / (tank?.ventLossFlow?.value ?? Number.NaN)) ** 2,
     gaps: [...line.gaps, ...(lack?.missing ?? [])],
   }
 }

@@ -10,16 +10,13 @@ import { combine, type Datum, entered, isKnown, type Known, known, lacking, lack
 import type { Verdict } from '../finding.ts'
 import { type FuelChain, PETROL_HEAT } from './chain.ts'
 import { ATMOSPHERE } from './facts.ts'
-import { ventLoss } from './losses.ts'
+import { GAS_CONSTANT, gasOver, VAPOUR_MOLAR, ventLoss } from './losses.ts'
 import { vapourPressureAt } from './suction.ts'
 
 /** Share of the tank that is left in the case of vapour: little fuel warms fast and leaves much space. */
 const LITTLE = 0.25
 /** J/kg: Heywood table D.4, petrol [from memory]. */
 const HEAT_OF_VAPORISATION = 305e3
-/** kg/mol of the vapour of a petrol of 10 psi Reid: AP-42 worksheets, 66 lb/lbmol [read]. */
-const VAPOUR_MOLAR = 0.066
-const GAS = 8.314462618
 
 export interface TankCase {
   readonly id: 'drawn' | 'filled' | 'warmed' | 'vapour' | 'shut'
@@ -46,7 +43,7 @@ export const tankCases = (chain: FuelChain): readonly TankCase[] => {
   const { fuel, density } = facts
   const tank = fuel.tank ?? {}
   const vent = ventLoss(facts)
-  const through = (flow: Datum): Datum => (vent.gaps.length > 0 ? lacking(...vent.gaps) : vent.at(flow))
+  const through = (flow: Datum, loss = vent): Datum => (loss.gaps.length > 0 ? lacking(...loss.gaps) : loss.at(flow))
   const vacuumLimit = entered(tank.greatestVacuum, 'vacuum that the tank stands')
   const pressureLimit = entered(tank.greatestPressure, 'pressure that the tank stands')
   const volume = entered(tank.volume, 'volume of the tank')
@@ -120,13 +117,18 @@ export const tankCases = (chain: FuelChain): readonly TankCase[] => {
   )
 
   const fillFlow = entered(tank.fillFlow, 'flow of the filling nozzle')
-  const fillPressure = through(fillFlow)
+  const coldVapour = vapourPressureAt(facts, cold)
+  const hotVapour = vapourPressureAt(facts, hot)
+  // Air comes in, but what goes out is full of vapour; where its share is not known it is reckoned as air, and said so.
+  const out =
+    isKnown(hotVapour) && isKnown(hot) ? ventLoss(facts, gasOver(hotVapour.value, hot.value, ATMOSPHERE)) : undefined
+  const fillPressure = through(fillFlow, out)
   const filled = make(
     { id: 'filled', name: 'Filling', flow: fillFlow, pressure: fillPressure, sense: 'pressure', limit: pressureLimit },
     [fillPressure, pressureLimit],
     () => [
       against(fillPressure, pressureLimit),
-      `Vapour leaves at ${kPa((fillPressure as Known).value)} above the air if it may only leave by this vent; a filler with its own air pipe needs less. Back-pressure shuts the nozzle early.`,
+      `Vapour leaves at ${kPa((fillPressure as Known).value)} above the air if it may only leave by this vent; a filler with its own air pipe needs less.${out ? '' : ' Reckoned as air: full of vapour it is more.'} Back-pressure shuts the nozzle early.`,
     ],
   )
 
@@ -161,8 +163,6 @@ export const tankCases = (chain: FuelChain): readonly TankCase[] => {
     },
   )
 
-  const coldVapour = vapourPressureAt(facts, cold)
-  const hotVapour = vapourPressureAt(facts, hot)
   const low = combine([volume], (v = 0) => v * LITTLE, 'A quarter of the tank left')
   const power = combine(
     [facts.volts, facts.amps],
@@ -221,7 +221,7 @@ export const tankCases = (chain: FuelChain): readonly TankCase[] => {
   const vapourFlow: Datum = boils
     ? combine(
         [power, hot],
-        (w = 0, t = 1) => (w / HEAT_OF_VAPORISATION) * ((GAS * t) / (VAPOUR_MOLAR * ATMOSPHERE)),
+        (w = 0, t = 1) => (w / HEAT_OF_VAPORISATION) * ((GAS_CONSTANT * t) / (VAPOUR_MOLAR * ATMOSPHERE)),
         'The fuel boils: vapour = heat / heat of vaporisation (305 kJ/kg, Heywood table D.4, from memory), as a gas of 66 g/mol',
       )
     : combine([growth, warming], (v = 0, k = 0) => v * k, 'Vapour out = growth for one kelvin × kelvins a second')
@@ -229,7 +229,7 @@ export const tankCases = (chain: FuelChain): readonly TankCase[] => {
     isKnown(vapourFlow) && isKnown(growth) && isKnown(warming) && !boils
       ? known(vapourFlow.value, vapourFlow.plusMinus, ...warming.working, ...growth.working, ...vapourFlow.working)
       : vapourFlow
-  const vapourPressure = through(vapourFlow)
+  const vapourPressure = through(vapourFlow, out)
   const vapour = make(
     {
       id: 'vapour',

@@ -16,6 +16,8 @@ export type Use = (typeof USES)[number]
 export interface LedgerRow {
   /** `ecu.B4`; with a second function on one pin, two rows have it. */
   readonly pin: string
+  /** Name of the controller. */
+  readonly controller: string
   readonly use: Use
   /** Function, or the pin's own name, or its number. */
   readonly name: string
@@ -107,7 +109,7 @@ export const ledgerOf = (build: Build, assessment: Judged): LedgerRow[] => {
       .sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict))
   const wiresAt = (pin: string) => known.circuit.wiresAt.get(pin) ?? []
   const partnerOf = (id: string | undefined) => (id === undefined ? undefined : { id, name: deviceName(build, id) })
-  const shared = (pin: string) => ({ pin, wires: wiresAt(pin) })
+  const shared = (pin: string) => ({ pin, controller: deviceName(build, deviceIdOf(pin)), wires: wiresAt(pin) })
 
   const inputRow = (input: Input): LedgerRow => {
     const pin = endpointOf(input.device, input.pin)

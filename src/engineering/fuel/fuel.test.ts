@@ -3,7 +3,6 @@ import { Refusal } from '../../units/problem.ts'
 import { colebrook, frictionFactor, haaland } from '../fluids/frictionFactor.ts'
 import { benchPulses } from './benchPulses.ts'
 import { deadTimeAt, deadTimeFaults } from './deadTime.ts'
-import { injectorPulse } from './injectorPulse.ts'
 import { curveFaults, delivered, type PumpCurve } from './pumpCurve.ts'
 
 // Python library fluids 1.3.1, friction_factor(Method="Colebrook").
@@ -98,7 +97,6 @@ describe('dead time', () => {
     expect(deadTimeAt(table, 14)).toBe(0.84e-3)
     expect(deadTimeAt(table, 15)).toBeUndefined()
     expect(deadTimeAt(table, 9)).toBeUndefined()
-    expect(run(injectorPulse, { mass: 6e-6, flow: 3e-3, deadTime: 1e-3 }).outputs.pulse).toBeCloseTo(3e-3, 12)
   })
   it('names a dead time that rises with voltage, and one in the wrong unit', () => {
     expect(

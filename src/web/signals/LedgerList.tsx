@@ -14,7 +14,7 @@ const shows = (row: LedgerRow, asked: Asked, words: readonly string[]): boolean 
     row.use === asked ||
     (asked === 'something to do' && row.verdict !== undefined && row.verdict !== 'sound')
   const text =
-    `${row.pin} ${row.use} ${row.name} ${row.partner?.name ?? ''} ${row.circuit} ${row.wires.join(' ')}`.toLowerCase()
+    `${row.pin} ${row.controller} ${row.use} ${row.name} ${row.partner?.name ?? ''} ${row.circuit} ${row.wires.join(' ')}`.toLowerCase()
   return use && words.every((word) => text.includes(word))
 }
 
@@ -46,11 +46,18 @@ export function LedgerList({ rows }: { rows: readonly LedgerRow[] }) {
       <p role="status" className="small soft">
         {found.length} of {rows.length} pins
       </p>
-      <ul className="plain ledger">
-        {found.map((row) => (
-          <Row key={`${row.pin}${row.subject ?? ''}`} row={row} />
-        ))}
-      </ul>
+      {[...new Set(found.map(({ controller }) => controller))].map((controller) => (
+        <section key={controller} aria-label={controller}>
+          <h2>{controller}</h2>
+          <ul className="plain ledger">
+            {found
+              .filter((row) => row.controller === controller)
+              .map((row) => (
+                <Row key={`${row.pin}${row.subject ?? ''}`} row={row} />
+              ))}
+          </ul>
+        </section>
+      ))}
     </section>
   )
 }
@@ -62,7 +69,7 @@ function Row({ row }: { row: LedgerRow }) {
   return (
     <li data-pin={row.pin} data-use={row.use}>
       <button type="button" className="pin-line" aria-expanded={open} onClick={() => setOpen(!open)}>
-        <span className="pin">{row.pin}</span>
+        <span className="pin">{row.pin.slice(row.pin.lastIndexOf('.') + 1)}</span>
         <span className="what">
           <strong>{row.name}</strong>
           {!same && (

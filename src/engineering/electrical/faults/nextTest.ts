@@ -18,6 +18,7 @@ const LOOKED_AT = 5
 const SECOND_TESTS = 10
 const COVERED = 0.97
 
+const LEFT = Number(process.env.LEFT ?? 1)
 const KAPPA = Number(process.env.KAPPA ?? 2)
 
 export interface NextTest {
@@ -241,7 +242,7 @@ const remaining = (belief: Belief, t: number, second: readonly number[]): number
       after[i]! > 1e-4 * sum ? [{ ...branch, probability: after[i]! / sum }] : [],
     )
     const most = Math.max(0, ...expectedBits({ ...belief, modelWrong: 0, branches }, others, COARSE))
-    expected += probability * (1 + Math.max(0, entropyOf(parts.values()) - most))
+    expected += probability * (1 + LEFT * Math.max(0, entropyOf(parts.values()) - most))
   }
   return expected / covered
 }

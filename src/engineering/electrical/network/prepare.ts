@@ -195,7 +195,7 @@ const makePrepared = (compiled: Compiled, near?: Settled): PreparedNetwork => {
       if (compiled.contacts.length > 0) setContacts(compiled, network.elements, energised)
       put(changed, energised)
       if (!resolve(compiled, base, scratch, numbers, solved)) return undefined
-      if (!sameBranch(compiled, base, solved)) {
+      if (!sameBranch(compiled, base, solved, numbers)) {
         if (!isStable(compiled, work, base, scratch, numbers)) return undefined
         if (!idleBases.has(base)) {
           // The healthy elements back in their places while it is made.
@@ -235,9 +235,11 @@ const makePrepared = (compiled: Compiled, near?: Settled): PreparedNetwork => {
     })
     let full = 0
     const pulledIn: string[] = []
-    const volts = faults.map((fault) => {
+    // One piece of memory for all rows: a piece for each takes longer to get than to fill.
+    const rows = new Float64Array(faults.length * places.length)
+    const volts = faults.map((fault, index) => {
       const changed = overriddenElements(network, compiled.indexOf, fault)
-      const row = new Float64Array(places.length)
+      const row = rows.subarray(index * places.length, (index + 1) * places.length)
       let found: ReturnType<typeof quick>
       try {
         found = quick(changed)

@@ -31,8 +31,12 @@ export interface Base {
   /** Their nodes, by place in the order of elimination; the reference comes last. */
   readonly bentA: Int32Array
   readonly bentB: Int32Array
-  /** 1: a lamp clearly above the voltage where its cold resistance takes over. */
-  readonly hot: Uint8Array
+  /** By element: the lamps that are clearly above the voltage where their cold resistance takes over. */
+  readonly hot: (HotLamp | undefined)[]
+  /** By place in `bent`: voltage across the element. */
+  readonly bentAcross: Float64Array
+  /** By place in `bent`: volts that the element may move without question (see `moveOthers`); 0: none. */
+  readonly calm: Float64Array
   /** Whether any node is loose from the reference; whether any does not conduct to it. */
   readonly islands: boolean
   readonly loose: boolean
@@ -58,7 +62,6 @@ const respond = (c: Compiled, factors: PackedFactors, e: number, into: Float64Ar
   into[placeOf(c, c.a[e]!)] = 1
   into[placeOf(c, c.b[e]!)]! -= 1
   solvePacked(factors, into)
-  into[c.count] = 0
 }
 
 /** Linearises at a settled state; contacts must stand in `compiled` as they did when it was settled. */
@@ -96,9 +99,15 @@ export const linearise = (c: Compiled, w: Workspace, state: Settled, share = 1):
       c.law[e] !== LAW.absent && siemens >= 0 ? Math.max(siemens, LEAST_SLOPE) : siemens,
     ),
     factors,
-    hot: Uint8Array.from(bent, (e) =>
-      c.law[e] === LAW.lamp && Math.abs(across[e]!) > 1.01 * c.parameters[e * PARAMETERS + 2]! ? 1 : 0,
-    ),
+    hot: hotLamps(c, bent, across),
+    bentAcross: Float64Array.from(bent, (e) => across[e]!),
+    calm: Float64Array.from(bent, (e) => {
+      const volts = across[e]!
+      const room = 0.003 * Math.abs(volts) + 1e-3
+      const below = stretchAt(c, e, volts - room)
+      const same = below === stretch[e] && stretchAt(c, e, volts + room) === below
+      return same && !(c.law[e] === LAW.power && below === 0) ? room : 0
+    }),
     islands: present.some((root) => root !== c.count),
     present,
     conducting,
@@ -115,6 +124,36 @@ export const linearise = (c: Compiled, w: Workspace, state: Settled, share = 1):
   }
 }
 
+/**
+ * A lamp's current is a power of its voltage, and `**` costs more than all else that is done for an element. So powers
+ * are kept for voltages on a grid (ratios to the healthy voltage, by GRID-ths), worked out when first needed; from the
+ * nearest, four terms of the series give any other to the last digits. Kept or not, the figure is the same.
+ */
+interface HotLamp {
+  readonly exponent: number
+  readonly powers: Float64Array
+  /** Least ratio for which this holds. */
+  readonly least: number
+}
+
+const GRID = 512
+const LEAST_RATIO = 0.5
+const MOST_RATIO = 1.5
+
+const hotLamps = (c: Compiled, bent: readonly number[], across: Float64Array): (HotLamp | undefined)[] => {
+  const lamps = new Array<HotLamp | undefined>(c.size).fill(undefined)
+  const tables = new Map<number, Float64Array>()
+  for (const e of bent) {
+    const coldBelow = (1.01 * c.parameters[e * PARAMETERS + 2]!) / Math.abs(across[e]!)
+    if (c.law[e] !== LAW.lamp || !(coldBelow < 1)) continue
+    const exponent = c.parameters[e * PARAMETERS + 1]!
+    const powers = tables.get(exponent) ?? new Float64Array(GRID * MOST_RATIO + 1).fill(Number.NaN)
+    tables.set(exponent, powers)
+    lamps[e] = { exponent, powers, least: Math.max(coldBelow, LEAST_RATIO) }
+  }
+  return lamps
+}
+
 /** Voltage error (V) that an element's law may still make anywhere in the network. */
 const CLOSE = 3e-11
 /** Most elements off their straight lines that are followed one by one, and most Newton steps. */
@@ -126,20 +165,27 @@ const LEAST_PIVOT = 1e-6
 /** An unfed constant-power load has less than this (see `report.ts`). */
 const FED = 1e-3
 
+const CHANGED = 2
+
 /** Working arrays, allocated once. By element: voltage across it, amperes beyond its straight line, slope beyond it. */
 export interface Scratch {
   readonly across: Float64Array
   readonly extra: Float64Array
   readonly bend: Float64Array
+  /** By place in `bent`: amperes beyond the straight line of those outside the core, and voltages being moved. */
+  readonly beyond: Float64Array
+  readonly moved: Float64Array
+  /** Of the round before: the voltages it came to, and by how much they were not those it started from. */
+  readonly movedBefore: Float64Array
+  readonly missedBefore: Float64Array
+  /** 0: outside; 1: followed because it left its straight line; CHANGED: by the fault itself. */
   readonly inCore: Uint8Array
   readonly core: Int32Array
-  /** Voltage at which a lamp's power was last worked out in full within a fault, and its amperes there. */
-  readonly workedAt: Float64Array
-  readonly workedOut: Float64Array
   /** By place in the core: volts there that the rest of the network causes. */
   readonly others: Float64Array
   /** In the order of elimination: currents off the straight lines, then what they make of the voltages. */
   readonly shift: Float64Array
+  readonly coupling: Float64Array
   readonly matrix: Float64Array
   readonly vector: Float64Array
 }
@@ -148,12 +194,15 @@ export const scratchFor = (c: Compiled): Scratch => ({
   across: new Float64Array(c.size),
   extra: new Float64Array(c.size),
   bend: new Float64Array(c.size),
+  beyond: new Float64Array(c.size),
+  moved: new Float64Array(c.size),
+  movedBefore: new Float64Array(c.size),
+  missedBefore: new Float64Array(c.size),
   inCore: new Uint8Array(c.size),
-  workedAt: new Float64Array(c.size).fill(Number.NaN),
-  workedOut: new Float64Array(c.size),
   core: new Int32Array(MOST_CORE),
   others: new Float64Array(MOST_CORE),
   shift: new Float64Array(c.count + 1),
+  coupling: new Float64Array(MOST_CORE * MOST_CORE),
   matrix: new Float64Array(MOST_CORE * MOST_CORE),
   vector: new Float64Array(MOST_CORE),
 })
@@ -173,85 +222,93 @@ const column = (c: Compiled, base: Base, e: number): Float64Array => {
 const bendOf = (c: Compiled, base: Base, s: Scratch, e: number): void => {
   const volts = s.across[e]!
   const from = base.across[e]!
+  const lamp = base.hot[e]
+  // A lamp that is itself what the fault changes has another law.
+  if (lamp !== undefined && s.inCore[e] !== CHANGED && bendOfLamp(base, s, e, lamp)) return
   applyLaw(c.law[e]!, c.parameters, e * PARAMETERS, volts, base.share)
   s.extra[e] = lawResult[0]! - base.current[e]! - base.slope[e]! * (volts - from)
   s.bend[e] = lawResult[1]! - base.slope[e]!
 }
 
-/** Relative change of voltage up to which four terms of the power series give a lamp's current to the last digits. */
-const SMALL_CHANGE = 2e-3
+const bendOfLamp = (base: Base, s: Scratch, e: number, { exponent, powers, least }: HotLamp): boolean => {
+  const ratio = s.across[e]! / base.across[e]!
+  if (!(ratio > least && ratio < MOST_RATIO)) return false
+  const place = (ratio * GRID + 0.5) | 0
+  const y = (ratio * GRID - place) / place
+  // (1 + y)^n − 1 − n·y
+  const second = exponent * (exponent - 1) * 0.5
+  const third = (second * (exponent - 2)) / 3
+  const fourth = (third * (exponent - 3)) / 4
+  const beyond = y * y * (second + y * (third + y * fourth))
+  const current = base.current[e]!
+  const slope = base.slope[e]!
+  if (place === GRID) {
+    s.extra[e] = current * beyond
+    s.bend[e] = (slope / exponent) * y * (2 * second + y * (3 * third + y * 4 * fourth))
+    return true
+  }
+  let power = powers[place]!
+  if (Number.isNaN(power)) {
+    power = (place / GRID) ** exponent
+    powers[place] = power
+  }
+  power *= 1 + exponent * y + beyond
+  s.extra[e] = current * (power - 1 - exponent * (ratio - 1))
+  s.bend[e] = slope * (power / ratio - 1)
+  return true
+}
 
-/** `bendOf` for all bent elements outside the core, without the costly power where a lamp hardly moves. */
+/** `bendOf` for the bent elements outside the core; what they carry also goes to `beyond`. */
 const bendOthers = (c: Compiled, base: Base, s: Scratch): void => {
   const { bent } = base
-  const { inCore, across, extra, bend } = s
+  const { inCore, extra, beyond } = s
   for (let n = 0; n < bent.length; n++) {
     const e = bent[n]!
-    if (inCore[e] === 1) continue
-    const from = base.across[e]!
-    if (c.law[e] !== LAW.lamp || base.hot[n] === 0) {
+    if (inCore[e] === 0) {
       bendOf(c, base, s, e)
-      continue
-    }
-    const volts = across[e]!
-    const exponent = c.parameters[e * PARAMETERS + 1]!
-    const x = (volts - from) / from
-    // (1 + x)^n − 1 − n·x
-    const second = exponent * (exponent - 1) * 0.5
-    const third = (second * (exponent - 2)) / 3
-    const fourth = (third * (exponent - 3)) / 4
-    if (x < SMALL_CHANGE && x > -SMALL_CHANGE) {
-      extra[e] = base.current[e]! * x * x * (second + x * (third + x * fourth))
-      bend[e] = (base.current[e]! / from) * x * (2 * second + x * (3 * third + x * 4 * fourth))
-      continue
-    }
-    // From round to round it is mostly close to where it was worked out last.
-    const y = (volts - s.workedAt[e]!) / s.workedAt[e]!
-    if (y < SMALL_CHANGE && y > -SMALL_CHANGE) {
-      const amperes = s.workedOut[e]! * (1 + y * (exponent + y * (second + y * (third + y * fourth))))
-      extra[e] = amperes - base.current[e]! - base.slope[e]! * (volts - from)
-      bend[e] = (exponent * amperes) / volts - base.slope[e]!
-      continue
-    }
-    bendOf(c, base, s, e)
-    if (Math.abs(volts) < 1.01 * c.parameters[e * PARAMETERS + 2]!) continue
-    s.workedAt[e] = volts
-    s.workedOut[e] = extra[e]! + base.current[e]! + base.slope[e]! * (volts - from)
+      beyond[n] = extra[e]!
+    } else beyond[n] = 0
+  }
+}
+
+/** Volts across each core element that an ampere through each makes, into `coupling` (row: where the volts are). */
+const coupleCore = (c: Compiled, base: Base, s: Scratch, k: number): void => {
+  const { core, coupling } = s
+  for (let j = 0; j < k; j++) {
+    const z = column(c, base, core[j]!)
+    for (let i = 0; i < k; i++) coupling[i * k + j] = z[c.a[core[i]!]!]! - z[c.b[core[i]!]!]!
   }
 }
 
 /** Newton system of the core, right-hand side in `vector`; the step comes back in it. */
-const stepOfCore = (c: Compiled, base: Base, s: Scratch, k: number): boolean => {
+const stepOfCore = (s: Scratch, k: number): boolean => {
+  const { core, coupling, matrix, bend } = s
   for (let j = 0; j < k; j++) {
-    const q = s.core[j]!
-    const z = column(c, base, q)
-    const bend = s.bend[q]!
-    for (let i = 0; i < k; i++) {
-      const p = s.core[i]!
-      s.matrix[i * k + j] = (i === j ? 1 : 0) + (z[c.a[p]!]! - z[c.b[p]!]!) * bend
-    }
+    const siemens = bend[core[j]!]!
+    for (let i = 0; i < k; i++) matrix[i * k + j] = coupling[i * k + j]! * siemens
+    matrix[j * k + j]! += 1
   }
-  return eliminate(s.matrix, s.vector, k)
+  return eliminate(matrix, s.vector, k)
 }
 
 /** Moves the core to where its laws are met within `close`, the rest of the network on straight lines. */
 const settleCore = (c: Compiled, base: Base, s: Scratch, k: number, close: number): boolean => {
-  const { core, across, vector, extra } = s
+  const { core, across, vector, extra, coupling } = s
+  coupleCore(c, base, s, k)
   for (let round = 0; round < MOST_ROUNDS; round++) {
     for (let i = 0; i < k; i++) {
       bendOf(c, base, s, core[i]!)
       vector[i] = base.across[core[i]!]! - across[core[i]!]! - s.others[i]!
     }
     for (let j = 0; j < k; j++) {
-      const z = column(c, base, core[j]!)
       const amperes = extra[core[j]!]!
-      for (let i = 0; i < k; i++) vector[i]! -= (z[c.a[core[i]!]!]! - z[c.b[core[i]!]!]!) * amperes
+      for (let i = 0; i < k; i++) vector[i]! -= coupling[i * k + j]! * amperes
     }
     let worst = 0
     for (let i = 0; i < k; i++) worst = Math.max(worst, Math.abs(vector[i]!))
     // One step in any case: a hair of voltage across a thousandth of an ohm is amperes elsewhere.
     if (worst <= close && round > 0) return true
-    if (!(worst < 1e9) || !stepOfCore(c, base, s, k)) return false
+    if (!(worst < 1e9) || !stepOfCore(s, k)) return false
     for (let i = 0; i < k; i++) {
       const e = core[i]!
       const next = across[e]! + vector[i]!
@@ -267,21 +324,23 @@ const settleCore = (c: Compiled, base: Base, s: Scratch, k: number, close: numbe
  * takes far off their straight line, or past a kink; −1: too many.
  */
 const moveOthers = (c: Compiled, base: Base, s: Scratch, k: number): number => {
-  const { core, across, inCore, extra } = s
-  const { bent } = base
-  for (let n = 0; n < bent.length; n++)
-    across[bent[n]!] = inCore[bent[n]!] === 1 ? across[bent[n]!]! : base.across[bent[n]!]!
+  const { core, across, inCore, extra, moved } = s
+  const { bent, calm, bentAcross } = base
+  // By place and without a question in the loop: the core's own are worked out for nothing, which costs less.
+  moved.set(bentAcross)
   for (let j = 0; j < k; j++) {
     const port = base.ports[core[j]!]!
     const amperes = extra[core[j]!]!
-    for (let n = 0; n < bent.length; n++) if (inCore[bent[n]!] === 0) across[bent[n]!]! -= port[n]! * amperes
+    for (let n = 0; n < port.length; n++) moved[n]! -= port[n]! * amperes
   }
   let size = k
   for (let n = 0; n < bent.length; n++) {
     const p = bent[n]!
-    if (inCore[p] === 1) continue
-    const before = base.across[p]!
-    const now = across[p]!
+    if (inCore[p] !== 0) continue
+    const before = bentAcross[n]!
+    const now = moved[n]!
+    across[p] = now
+    if (Math.abs(now - before) < calm[n]!) continue
     if (stretchAt(c, p, now) === base.stretch[p]) {
       if (Math.abs(now - before) < 0.003 * Math.abs(before) + 1e-3) continue
       // The healthy response says little of a part that the fault cuts off, so a large move joins in any case; a small
@@ -311,19 +370,17 @@ export const resolve = (
   into: Float64Array,
   close = CLOSE,
 ): boolean => {
-  const { core, inCore, across, extra, bend, shift, others } = s
-  const { bent, bentA, bentB } = base
+  const { core, inCore, across, extra, bend, beyond, moved, movedBefore, missedBefore, shift, others } = s
+  const { bent, bentA, bentB, bentAcross } = base
   if (changed.length > MOST_CORE) return false
   let k = 0
   for (const e of changed) {
     core[k++] = e
-    inCore[e] = 1
+    inCore[e] = CHANGED
     across[e] = base.across[e]!
   }
   let met = false
   others.fill(0)
-  // Nothing is kept from fault to fault: the last digit of a result must not depend on what was asked before.
-  s.workedAt.fill(Number.NaN)
   if (settleCore(c, base, s, k, 1e-7)) {
     for (;;) {
       const size = moveOthers(c, base, s, k)
@@ -349,7 +406,7 @@ export const resolve = (
     for (let i = 0; i < k; i++) {
       const port = base.ports[core[i]!]!
       let volts = 0
-      for (let n = 0; n < bent.length; n++) if (inCore[bent[n]!] === 0) volts += port[n]! * extra[bent[n]!]!
+      for (let n = 0; n < port.length; n++) volts += port[n]! * beyond[n]!
       others[i] = volts
     }
     if (!settleCore(c, base, s, k, close)) break
@@ -359,21 +416,36 @@ export const resolve = (
       shift[placeOf(c, c.b[core[i]!]!)]! -= extra[core[i]!]!
     }
     for (let n = 0; n < bent.length; n++) {
-      const p = bent[n]!
-      if (inCore[p] === 1) continue
-      shift[bentA[n]!]! += extra[p]!
-      shift[bentB[n]!]! -= extra[p]!
+      shift[bentA[n]!]! += beyond[n]!
+      shift[bentB[n]!]! -= beyond[n]!
     }
     solvePacked(base.factors, shift)
-    shift[c.count] = 0
     // How far each law is from being met, as volts that this makes in the network.
     met = true
+    let along = 0
+    let square = 0
     for (let n = 0; n < bent.length; n++) {
       const p = bent[n]!
-      if (inCore[p] === 1) continue
-      const now = base.across[p]! - shift[bentA[n]!]! + shift[bentB[n]!]!
-      if (Math.abs((now - across[p]!) * bend[p]!) * base.response[p]! > close) met = false
-      across[p] = now
+      if (inCore[p] !== 0) continue
+      const now = bentAcross[n]! - shift[bentA[n]!]! + shift[bentB[n]!]!
+      const missed = now - across[p]!
+      if (Math.abs(missed * bend[p]!) * base.response[p]! > close) met = false
+      const change = missed - missedBefore[n]!
+      along += missed * change
+      square += change * change
+      missedBefore[n] = missed
+      moved[n] = now
+    }
+    if (met) break
+    // A fault that pulls the whole car down leaves mostly one error, the same share of it each round: a secant along
+    // it saves a round (Anderson, J. ACM 12 (1965), 547, depth 1; from memory).
+    const share = round > 0 && square > 0 ? along / square : 0
+    for (let n = 0; n < bent.length; n++) {
+      const p = bent[n]!
+      if (inCore[p] !== 0) continue
+      const now = moved[n]!
+      across[p] = now - share * (now - movedBefore[n]!)
+      movedBefore[n] = now
     }
   }
   for (let i = 0; i < k; i++) inCore[core[i]!] = 0
@@ -389,10 +461,13 @@ export const resolve = (
  * the stretch of its law where the healthy network has it (see `powerRaise.ts`). One without voltage stands aside: with
  * less than a millivolt across a load of at least 0.1 V minimum, what feeds it could not carry its power at all.
  */
-export const sameBranch = (c: Compiled, base: Base, v: Float64Array): boolean => {
+export const sameBranch = (c: Compiled, base: Base, v: Float64Array, changed: readonly number[]): boolean => {
   if (c.powers.length === 0) return true
-  for (const e of base.bent) {
+  const { bent, calm, across } = base
+  for (let n = 0; n < bent.length; n++) {
+    const e = bent[n]!
     const volts = v[c.a[e]!]! - v[c.b[e]!]!
+    if (Math.abs(volts - across[e]!) < calm[n]! && !changed.includes(e)) continue
     const unfed = Math.abs(volts) < FED
     const code = c.law[e]!
     if (code === LAW.power && volts < c.parameters[e * PARAMETERS + 1]!) {
