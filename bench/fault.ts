@@ -8,7 +8,7 @@ import {
   type Search,
   suspects,
 } from '../src/engineering/electrical/faults/belief.ts'
-import { nextTest } from '../src/engineering/electrical/faults/nextTest.ts'
+import { expectedBits, nextTest } from '../src/engineering/electrical/faults/nextTest.ts'
 import { inventScenario, type Scenario } from './faultCars.ts'
 import { benchFaultDemo } from './faultDemo.ts'
 import { calibration, milliseconds, share } from './faultRuns.ts'
@@ -53,6 +53,14 @@ const run = (search: Search, scenario: Scenario, choose: Chooser): Run => {
 }
 
 const byInformation: Chooser = (_, belief) => nextTest(belief)?.testPoint ?? null
+
+/** The most informative reading: one step of information search. */
+const oneStep: Chooser = (_, belief) => {
+  const read = new Set(belief.evidence.map((entry) => (entry.kind === 'reading' ? entry.testPoint : '')))
+  const bits = expectedBits(belief).map((gain, t) => (read.has(belief.problem.testPoints[t]!.node) ? 0 : gain))
+  const best = bits.indexOf(Math.max(...bits))
+  return bits[best]! < 0.01 ? null : belief.problem.testPoints[best]!.node
+}
 
 /**
  * Half-split probing as a workshop does it: where the suspects that would read low (below 93 % of healthy, or off by

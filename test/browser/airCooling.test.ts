@@ -90,7 +90,7 @@ describe.each(LOOKS)('at the width of a %s', (_name, viewport, scheme) => {
     const cooling = chainPage(open.page)
     await cooling.open(bench.address, 'cooling')
     const before = JSON.stringify(bench.store.read())
-    await open.page.getByLabel(/^Cross-section of W-/).fill('6 mm²')
+    await open.page.getByLabel('Cross-section of W-310, W-311 and W-312').fill('10 mm²')
     await cooling.without('M-31')
     await cooling.notStored.waitFor()
     expect(await cooling.figureText('fan-volts')).toMatch(/12\.\d+.* → .*V.*\+0\.\d/)

@@ -9,7 +9,7 @@ import type { Surroundings } from '../../engineering/signals/resistanceSwitch/le
 import type { Entity } from '../../model/build.ts'
 import type { Measure } from '../../model/measure.ts'
 import { spread } from '../circuit.ts'
-import { deviceName, endpointOf, own } from '../make.ts'
+import { deviceName, endpointOf, own, pinName } from '../make.ts'
 import { controllerPins } from '../pins.ts'
 import type { Known } from './known.ts'
 
@@ -78,7 +78,7 @@ export const earthOffsetOf = (known: Known, device: string, pin: string | undefi
   if (most >= 0) return { interval: { low, high }, worstCase }
   return Object.keys(build.collections.cases).length === 0
     ? 'operating cases, from which the earth offset is solved'
-    : `way from ${endpointOf(device, pin)} to the sensor earth: in no solved case does it lead there`
+    : `way from ${pinName(build, endpointOf(device, pin))} to the sensor earth: in no solved case does it lead there`
 }
 
 /** What a switch or sensor says of its own about the circuit; it goes before what the input says. */

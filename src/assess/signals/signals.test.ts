@@ -38,7 +38,7 @@ describe('a resistance switch', () => {
   it('names the return that leads nowhere, and still shows what collides without any offset', () => {
     const sheet = switchSheet(known, wheel)
     expect(sheet.provisional).toBe(true)
-    expect(sheet.missing.join()).toMatch(/way from wheel-buttons\.2 to the sensor earth/)
+    expect(sheet.missing.join()).toMatch(/way from Steering wheel buttons, pin 2 to the sensor earth/)
     // By hand: pull-up 1 kΩ ± 1 % to 5 V; 1 kΩ + 5 % + 20 Ω beside 10.1 kΩ, against 1.1 kΩ − 5 % beside 9.9 kΩ and 1 MΩ.
     const beside = (...all: number[]) => 1 / all.reduce((sum, each) => sum + 1 / each, 0)
     // 1 µA of leakage either way.

@@ -1,5 +1,6 @@
 /** What can be tried, each at its station, and what it does to the build. Nothing here is stored. */
 import { thinnestWiresOf } from '../../assess/chain/deviceVolts.ts'
+import { list } from '../../assess/make.ts'
 import type { Build, Change, SheetName } from '../../model/build.ts'
 import type { Measure } from '../../model/measure.ts'
 import { applyChanges } from '../../model/read.ts'
@@ -30,7 +31,7 @@ export const wireLever = (build: Build, device: string | undefined, station: str
   const wires = thinnestWiresOf(build, device)
   return wires.length === 0
     ? []
-    : [{ id: `wires-${device}`, station, label: `Cross-section of ${wires.join(' and ')}`, kind: 'area', wires }]
+    : [{ id: `wires-${device}`, station, label: `Cross-section of ${list(wires)}`, kind: 'area', wires }]
 }
 /** Typed text by lever. */
 export type Typed = Readonly<Record<string, string>>

@@ -1,6 +1,7 @@
 /** What can be tried on the fuel chain, each at its station, and what it does to the build. Nothing here is stored. */
 import type { FuelChain } from '../../assess/fuel/chain.ts'
 import { thinnestPumpWires } from '../../assess/fuel/pumpVolts.ts'
+import { list } from '../../assess/make.ts'
 import { FUELS, type FuelName } from '../../engineering/fuel/fuels.ts'
 import type { Build, Change, Sheet } from '../../model/build.ts'
 import type { Measure } from '../../model/measure.ts'
@@ -120,7 +121,7 @@ export const leversOf = (build: Build, chain: FuelChain): readonly Lever[] => {
       measured({
         id: 'wires',
         station: 'pump',
-        label: `Cross-section of ${wires.join(' and ')}`,
+        label: `Cross-section of ${list(wires)}`,
         kind: 'area',
         stored: build.collections.wires[wires[0]!]?.area,
         apply: (to, value) => ({

@@ -12,14 +12,17 @@ const HIGHEST = 34
 /** A gain below this (bits) is not worth walking to the car for. */
 const WORTHLESS = 0.01
 /** Or below this share of what is still unknown. */
-const WORTHLESS_SHARE = Number(process.env.WS ?? 0.04)
+const WORTHLESS_SHARE = 0.04
+/**
+ * Times the minutes of the most telling tests that a test saved later is worth: chosen on `npm run bench -- fault`, where
+ * 1 took cheap readings that told little (5 tests, 22 min) and 4 walked further for no fewer (3.6 tests, 17 min); 2 had
+ * 3.6 tests in 14 min.
+ */
+const LATER = 2
 /** Tests compared one step further, the tests that may follow each, and the share of outcomes that is looked at. */
 const LOOKED_AT = 5
 const SECOND_TESTS = 10
 const COVERED = 0.97
-
-const LEFT = Number(process.env.LEFT ?? 1)
-const KAPPA = Number(process.env.KAPPA ?? 2)
 
 export interface NextTest {
   readonly testPoint: string
@@ -122,9 +125,9 @@ export const expectedBits = (belief: Belief, only?: readonly number[], { bin, re
 }
 
 /**
- * The test to do next: most expected information per minute, an access counted once and shared by the tests behind it.
- * The best few are compared one step further, by what each would leave to be found: over the cars of `bench -- fault`
- * that saves a test or two in a hundred. Null when no test tells more.
+ * The test to do next: of those with most expected information per minute (an access counted once and shared by the tests
+ * behind it) and those with most information at all, the one with the fewest minutes now and expected later, looked one
+ * step further. Null when no test tells enough to be worth the walk.
  */
 export const nextTest = (belief: Belief): NextTest | null => {
   const { testPoints } = belief.problem
@@ -171,7 +174,7 @@ export const nextTest = (belief: Belief): NextTest | null => {
     const second = [...new Set([...useful.slice(0, SECOND_TESTS), ...telling.slice(0, SECOND_TESTS)])].map(({ t }) => t)
     // What a later test will take, as one of those that tell most takes now.
     const later =
-      (KAPPA * telling.slice(0, SECOND_TESTS).reduce((sum, entry) => sum + entry.minutes, 0)) /
+      (LATER * telling.slice(0, SECOND_TESTS).reduce((sum, entry) => sum + entry.minutes, 0)) /
       Math.min(SECOND_TESTS, telling.length)
     const expected = looked.map((entry) => entry.minutes + later * remaining(belief, entry.t, second))
     best = looked[expected.indexOf(Math.min(...expected))]!
@@ -242,7 +245,7 @@ const remaining = (belief: Belief, t: number, second: readonly number[]): number
       after[i]! > 1e-4 * sum ? [{ ...branch, probability: after[i]! / sum }] : [],
     )
     const most = Math.max(0, ...expectedBits({ ...belief, modelWrong: 0, branches }, others, COARSE))
-    expected += probability * (1 + LEFT * Math.max(0, entropyOf(parts.values()) - most))
+    expected += probability * (1 + Math.max(0, entropyOf(parts.values()) - most))
   }
   return expected / covered
 }
