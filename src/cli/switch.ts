@@ -5,7 +5,7 @@ import { designFor, pullUpFor } from '../assess/signals/designOf.ts'
 import { AROUND, AROUND_WORDS } from '../assess/signals/inputCircuit.ts'
 import { knownOf } from '../assess/signals/known.ts'
 import { partsFrom } from '../assess/signals/partsText.ts'
-import { readAgain, type SwitchRecord, type SwitchSheet, switchSheet } from '../assess/signals/switches.ts'
+import { ageingWords, readAgain, type SwitchRecord, type SwitchSheet, switchSheet } from '../assess/signals/switches.ts'
 import { within } from '../engineering/signals/interval.ts'
 import type { Design, Part } from '../engineering/signals/resistanceSwitch/design.ts'
 import { withClosings } from '../store/settle.ts'
@@ -49,6 +49,7 @@ const readingText = ({
   offset,
   powers,
   missing,
+  ageing,
   problems,
   provisional,
   around,
@@ -73,6 +74,7 @@ const readingText = ({
       .filter(({ names, readsAs }) => readsAs.some((state) => !(names as readonly string[]).includes(state)))
       .map(({ names, readsAs }) => `  ${names[0]} with ${names[1]} reads as ${readsAs.join(' or ')}.`),
     `  Most heat: ${powers.map(({ resistor, power }) => `${resistor} ${(power * 1e3).toFixed(1)} mW`).join(', ')}.`,
+    ...(ageing ? [`  ${ageingWords(ageing, ohms)}`] : []),
     `  Old contacts up to ${ohms(around?.contact ?? 0)}. ${AROUND_WORDS}`,
   ]
   return `${lines.map(inert).join('\n')}\n`
@@ -280,9 +282,9 @@ export const addSwitch = (program: Command, out: Out, setStatus: (status: number
         const bad: readonly Problem[] = sheet.problems
         setStatus(bad.length > 0 || (sheet.reading?.smallest.gap ?? 0) <= 0 ? 1 : 0)
         if (options.json) {
-          const { reading, rows, powers, missing, record } = sheet
+          const { reading, rows, powers, ageing, missing, record } = sheet
           out.write(
-            `${JSON.stringify({ record, design, reading, rows, powers, missing, problems: bad, stored: options.yes ?? false }, null, 2)}\n`,
+            `${JSON.stringify({ record, design, reading, rows, powers, ageing, missing, problems: bad, stored: options.yes ?? false }, null, 2)}\n`,
           )
           return
         }

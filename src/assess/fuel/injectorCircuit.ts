@@ -2,7 +2,8 @@
  * The injectors’ circuit with other coils in it: volts at them held on, and what wires and fuses on the way then carry.
  * All held on at once is what full load comes to near the duty limit, and what a wire must stand.
  */
-import type { Build, OperatingCase } from '../../model/build.ts'
+import { RATINGS } from '../../engineering/electrical/fuseGates.ts'
+import type { Build, OperatingCase, Wire } from '../../model/build.ts'
 import { deviceName, endpointOf, own, wireName } from '../make.ts'
 import { allowance } from '../network/allowance.ts'
 import { chain, type Solved, solveCase } from '../solveCases.ts'
@@ -13,13 +14,31 @@ const IN_HAND = 0.8
 /** Share of a fuse’s rating that a steady load may take in a warm place. Common practice, no published source. */
 const FUSE_SHARE = 0.75
 
+/** Share of its rating that a fuse never opens at: 110 %, ISO 8820. */
+const HELD = 1.1
+
+interface WireThere {
+  readonly id: string
+  readonly current: number
+  readonly material: Wire['material']
+  readonly area: number
+  readonly limit: number
+  readonly ambient: number
+}
+const carriesAt = (area: number, { material, limit, ambient }: WireThere): number => {
+  const facts = conductorFacts({ area: { value: area as never }, material })
+  return facts === undefined ? 0 : (allowance(facts, limit, ambient).allowed ?? 0)
+}
+const carries = (wire: WireThere): number => carriesAt(wire.area, wire)
+const sizeFor = (wire: WireThere, current: number): number | undefined =>
+  SIZES.find(({ area }) => area >= wire.area && carriesAt(area, wire) >= current)?.area
+
 export interface Carried {
   /** At the first injector’s supply, all held on, V. */
   readonly volts: number
   /** Nearest to its limit of the wires that carry injectors only; undefined where none can be judged. */
   readonly wire:
     | {
-        readonly id: string
         readonly name: string
         readonly current: number
         readonly allowed: number
@@ -27,7 +46,18 @@ export interface Carried {
         readonly wanted: number | undefined
       }
     | undefined
-  readonly fuse: { readonly name: string; readonly rating: number; readonly current: number } | undefined
+  readonly fuse:
+    | {
+        readonly name: string
+        readonly rating: number
+        readonly current: number
+        /** Smallest blade fuse that would keep the current; undefined: none does. */
+        readonly wanted: number | undefined
+        /** Wires that would not hold 110 % of that fuse, and the size, m², that would. */
+        readonly behind: readonly string[]
+        readonly behindSize: number | undefined
+      }
+    | undefined
   /** Wires that could not be judged, by name, for want of section, metal, insulation or heat of their place. */
   readonly unjudged: readonly string[]
 }
@@ -78,9 +108,9 @@ export const carried = (
   const theirs = [
     ...new Map(steps.filter(({ current }) => current < 1.05 * total).map((step) => [step.element, step])).values(),
   ]
-  let wire: Carried['wire']
-  let fuse: Carried['fuse']
   const unjudged: string[] = []
+  const wires: WireThere[] = []
+  let fuse: { readonly name: string; readonly rating: number; readonly current: number } | undefined
   for (const { element, current } of theirs) {
     const device = own(build.collections.devices, element)
     if (device?.spec.kind === 'fuse' && device.spec.rating) {
@@ -94,26 +124,37 @@ export const carried = (
     if (!found) continue
     const facts = conductorFacts(found)
     const place = hottestZone(build, found)
-    if (!facts || !place || !found.insulation) {
-      unjudged.push(wireName(build, id))
-      continue
-    }
-    const limit = CLASS_TEMPERATURE[found.insulation]
-    const allowed = (allowance(facts, limit, place.ambient).allowed ?? 0) * IN_HAND
-    if (wire && current / allowed <= wire.current / wire.allowed) continue
-    const wanted =
-      current <= allowed
-        ? undefined
-        : SIZES.find((size) => {
-            const thicker = conductorFacts({ area: { value: size.area as never }, material: found.material })
-            return (
-              thicker !== undefined &&
-              current <= (allowance(thicker, limit, place.ambient).allowed ?? 0) * IN_HAND &&
-              size.area >= (found.area?.value ?? 0)
-            )
-          })?.area
-    wire = { id, name: wireName(build, id), current, allowed, wanted }
+    if (!facts || !place || !found.insulation) unjudged.push(wireName(build, id))
+    else
+      wires.push({
+        id,
+        current,
+        material: found.material,
+        area: found.area?.value ?? 0,
+        limit: CLASS_TEMPERATURE[found.insulation],
+        ambient: place.ambient,
+      })
   }
-  return { volts, wire, fuse, unjudged }
+  const tightest = [...wires].sort((a, b) => b.current / carries(b) - a.current / carries(a))[0]
+  const larger = fuse && RATINGS.blade.find((rating) => fuse.current <= FUSE_SHARE * rating)
+  // Behind one fuse each wire must hold it without end, also the thin ones of a single injector.
+  const behind = larger === undefined ? [] : wires.filter((wire) => carries(wire) < HELD * larger)
+  return {
+    volts,
+    wire: tightest && {
+      name: wireName(build, tightest.id),
+      current: tightest.current,
+      allowed: carries(tightest) * IN_HAND,
+      wanted:
+        tightest.current <= carries(tightest) * IN_HAND ? undefined : sizeFor(tightest, tightest.current / IN_HAND),
+    },
+    fuse: fuse && {
+      ...fuse,
+      wanted: larger,
+      behind: behind.map(({ id }) => id),
+      behindSize: behind.length === 0 ? undefined : sizeFor(behind[0]!, HELD * larger!),
+    },
+    unjudged,
+  }
 }
 export const fuseIsShort = ({ fuse }: Carried): boolean => fuse !== undefined && fuse.current > FUSE_SHARE * fuse.rating

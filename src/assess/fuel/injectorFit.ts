@@ -4,7 +4,7 @@ import { injectorPulse } from '../../engineering/fuel/injectorPulse.ts'
 import { injectorCurrent, injectorImpedance } from '../../engineering/signals/outputs/injectorCurrent.ts'
 import { combine, type Datum, entered, isKnown, type Known, known, lacking, lackOf, step } from '../chain/chain.ts'
 import type { Verdict } from '../finding.ts'
-import { kilowatts, own } from '../make.ts'
+import { kilowatts, list, own } from '../make.ts'
 import { sizeName } from '../wireData.ts'
 import type { FuelChain } from './chain.ts'
 import type { FuelFacts } from './facts.ts'
@@ -224,13 +224,13 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
             : set.adapter
               ? [
                   'marginal',
-                  `The loom has ${loom}, the injector takes ${plug}: ${set.adapter} lies between.`,
+                  `The loom has “${loom}”, the injector takes “${plug}”: “${set.adapter}” lies between.`,
                   'An adapter is one more joint on a shaking engine: crimp the right plug when the loom is open.',
                 ]
               : [
                   'no-go',
-                  `The loom has ${loom}, the injector takes ${plug}, and no adapter is entered.`,
-                  `Crimp four ${plug} plugs, or enter the adapter.`,
+                  `The loom has “${loom}”, the injector takes “${plug}”, and no adapter is entered.`,
+                  `Crimp plugs “${plug}” to all ${set.count}, or enter the adapter.`,
                 ],
       ),
     )
@@ -301,7 +301,13 @@ const wiring = (
               : 'No listed size carries it: fewer injectors on one wire.',
           ]
         : []),
-      ...(fuseShort ? ['Fit the next fuse that its wire is thick enough for.'] : []),
+      ...(fuse && fuseShort
+        ? [
+            fuse.wanted === undefined
+              ? 'Split the injectors over two fuses.'
+              : `Fit a fuse of ${fuse.wanted} A${fuse.behind.length === 0 ? '' : `; ${list(fuse.behind)} would not hold 110 % of it: ${fuse.behindSize === undefined ? 'split' : `lay ${sizeName(fuse.behindSize)}, or split`} the injectors over two fuses`}.`,
+          ]
+        : []),
       `Once fitted, enter ${ohms.toFixed(1)} Ω at each injector in its circuit: all findings are then judged anew.`,
     ].join(' '),
   ]

@@ -1,6 +1,7 @@
 /** Several buttons on one wire, as entered, in the circuit that the car gives them. */
 import type { Interval } from '../../engineering/signals/interval.ts'
 import { within } from '../../engineering/signals/interval.ts'
+import { type Ageing, ageing } from '../../engineering/signals/resistanceSwitch/ageing.ts'
 import {
   type ControllerRow,
   controllerRows,
@@ -29,6 +30,7 @@ export interface SwitchSheet {
   readonly reading: SwitchReading | undefined
   readonly rows: readonly ControllerRow[]
   readonly powers: readonly ResistorPower[]
+  readonly ageing: Ageing | undefined
   /** The bands stand for an earth without offset, since the real one is not known. */
   readonly provisional: boolean
   readonly missing: readonly string[]
@@ -85,7 +87,13 @@ export const switchSheet = (known: Known, record: SwitchRecord): SwitchSheet => 
   })
 }
 
-type Bound = Omit<SwitchSheet, 'reading' | 'rows' | 'powers' | 'problems'>
+type Bound = Omit<SwitchSheet, 'reading' | 'rows' | 'powers' | 'ageing' | 'problems'>
+
+/** What age takes from it, in words. */
+export const ageingWords = ({ gapNew, until, first }: Ageing, ohms: (value: number) => string): string =>
+  until === 0
+    ? `${first.below} and ${first.above} read alike even with new contacts.`
+    : `With new contacts the narrowest gap is ${(gapNew * 1000).toFixed(0)} mV; ${first.below} and ${first.above} read alike once a worn contact shows ${ohms(until)}.`
 
 /** The bands of a switch in its circuit; `designed` puts other resistors, and where it was chosen another pull-up, into it. */
 export const readAgain = (
@@ -111,7 +119,7 @@ export const readAgain = (
       }
     : sheet
   const { circuit, made, around } = base
-  const none = { ...base, reading: undefined, rows: [], powers: [], problems: [] }
+  const none = { ...base, reading: undefined, rows: [], powers: [], ageing: undefined, problems: [] }
   if (!circuit || !made || !around) return none
   try {
     const reading = readSwitch(circuit, made, around)
@@ -120,6 +128,7 @@ export const readAgain = (
       reading,
       rows: controllerRows(circuit, reading),
       powers: resistorPowers(circuit, made),
+      ageing: ageing(circuit, made, around),
       problems: [],
     }
   } catch (error) {

@@ -1,19 +1,10 @@
 /** The next test: where the leads go, one number to type, and what the suspects would show. */
-import { useId, useState } from 'react'
+import { useState } from 'react'
 import type { NextTest, Test } from '../../assess/faults/faults.ts'
 import { pointSays } from '../../assess/faults/words.ts'
 import { figureOf } from '../../assess/testSheets/figures.ts'
 import type { Build } from '../../model/build.ts'
-import type { Kind } from '../../units/index.ts'
-import { type Problem, Refusal, refuse } from '../../units/problem.ts'
-import { Problems } from '../parts/Problems.tsx'
-import { readMeasure } from '../parts/quantityText.ts'
-
-const KINDS = {
-  volts: ['voltage', 'V'],
-  ohms: ['resistance', 'Ω'],
-  amps: ['current', 'A'],
-} as const satisfies Record<Test['quantity'], readonly [Kind, string]>
+import { OneNumber } from './OneNumber.tsx'
 
 const minutes = (seconds: number): string =>
   seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} min`
@@ -59,7 +50,7 @@ export function AskReading({ build, next, take }: Props) {
           ))}
         </div>
       )}
-      <OneNumber key={test.says} test={test} take={take} />
+      <OneNumber key={test.says} test={test} take={take} label="The meter shows" />
       {chosen === 0 && next.expects.length > 0 && (
         <table>
           <caption className="small soft">What it would show</caption>
@@ -77,53 +68,5 @@ export function AskReading({ build, next, take }: Props) {
         </table>
       )}
     </section>
-  )
-}
-
-function OneNumber({ test, take }: { test: Test; take: (test: Test, value: number) => void }) {
-  const [text, setText] = useState('')
-  const [problems, setProblems] = useState<readonly Problem[]>([])
-  const wrong = useId()
-  const [kind, unit] = KINDS[test.quantity]
-  const keep = (): void => {
-    try {
-      // A number alone is in the unit that stands beside the field.
-      const read = readMeasure(kind, /^[-+−]?[\d.,]+$/.test(text.trim()) ? `${text.trim()} ${unit}` : text)
-      if (read === undefined)
-        throw refuse('no-reading', 'No number was typed.', `Type what the meter shows, in ${unit}.`)
-      setText('')
-      setProblems([])
-      take(test, read.value)
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error
-      setProblems(error.problems)
-    }
-  }
-  return (
-    <form
-      className="the-number"
-      onSubmit={(event) => {
-        event.preventDefault()
-        keep()
-      }}
-    >
-      <label>
-        The meter shows
-        <span className="row">
-          <input
-            inputMode="decimal"
-            autoComplete="off"
-            value={text}
-            aria-describedby={problems.length > 0 ? wrong : undefined}
-            onChange={(event) => setText(event.target.value)}
-          />
-          <span className="unit">{unit}</span>
-          <button type="submit" className="first">
-            Take it
-          </button>
-        </span>
-      </label>
-      <Problems list={problems} id={wrong} />
-    </form>
   )
 }

@@ -12,6 +12,7 @@ import { AskReading } from './AskReading.tsx'
 import { EvidenceList, remarkSays } from './EvidenceList.tsx'
 import { readingEdit, remarkEdit, share } from './faultEdits.ts'
 import { MeterForm } from './MeterForm.tsx'
+import { OwnReading } from './OwnReading.tsx'
 import { RemarkForm } from './RemarkForm.tsx'
 import { SuspicionDrawing } from './SuspicionDrawing.tsx'
 import { useSearch } from './useSearch.ts'
@@ -104,6 +105,12 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
             )}
             <EvidenceList {...{ build, search }} questions={view.questions} />
             {isOpen && <RemarkForm {...{ build, search, ready }} />}
+            {isOpen && (
+              <OwnReading
+                {...{ build, ready }}
+                take={(test, value) => void bench.edit(readingEdit(build, search, test, value))}
+              />
+            )}
             <Suspects view={view} />
             {isOpen && <MeterForm />}
             {ready.lacking.length > 0 && (

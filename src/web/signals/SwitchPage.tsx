@@ -1,13 +1,15 @@
 /** One switch of the build: are its buttons told apart, the bands, the rows for the controller, other resistors. */
 import { useMemo } from 'react'
 import { knownOf } from '../../assess/signals/known.ts'
-import { type SwitchSheet, switchSheet } from '../../assess/signals/switches.ts'
+import { ageingWords, type SwitchSheet, switchSheet } from '../../assess/signals/switches.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { showPreferred } from '../parts/units.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { useBench } from '../workbench/useBench.ts'
 import { axisVolts, BandAxis, millivolts } from './BandAxis.tsx'
 import { DesignForm } from './DesignForm.tsx'
+import { Resistances } from './Resistances.tsx'
+import { SolderDrawing } from './SolderDrawing.tsx'
 import { fileName, TakeAway } from './TableOut.tsx'
 
 export function SwitchPage({ id }: { id: string }) {
@@ -32,12 +34,17 @@ export function SwitchPage({ id }: { id: string }) {
         <div className="two">
           <BandAxis reading={sheet.reading} fullScale={sheet.circuit.supply.high} title={`Bands of ${record.name}`} />
           <div>
-            <Offset sheet={sheet} />
             <SwitchRows sheet={sheet} />
+            <Offset sheet={sheet} />
             <Together sheet={sheet} />
           </div>
         </div>
       )}
+      <h2>As it is wired</h2>
+      <div className="two">
+        <SolderDrawing sheet={sheet} />
+        <Resistances key={JSON.stringify(record)} sheet={sheet} />
+      </div>
       {sheet.circuit && sheet.around ? (
         <DesignForm key={id} sheet={sheet} />
       ) : (
@@ -47,14 +54,13 @@ export function SwitchPage({ id }: { id: string }) {
   )
 }
 
-function Offset({ sheet: { offset, missing, powers } }: { sheet: SwitchSheet }) {
-  const hottest = powers.reduce((most, each) => (each.power > most.power ? each : most), { resistor: '', power: 0 })
+function Offset({ sheet: { offset, missing, ageing } }: { sheet: SwitchSheet }) {
   return (
     <p className="small">
+      {ageing && `${ageingWords(ageing, (value) => showPreferred('resistance', value))} `}
       {offset
         ? `Its earth stands ${millivolts(offset.interval.low)} … ${millivolts(offset.interval.high)} above the sensor earth, over all cases; most in “${offset.worstCase}”.`
         : `Drawn for an earth without offset. Missing: ${missing.join('; ')}.`}
-      {hottest.power > 0 && ` Hottest: ${hottest.resistor}, ${showPreferred('power', hottest.power)}.`}
     </p>
   )
 }

@@ -227,7 +227,7 @@ const makePrepared = (compiled: Compiled, near?: Settled): PreparedNetwork => {
 
   const signatures = (faults: readonly Overrides[], observed: readonly string[]): Signatures => {
     makeBases()
-    const places = observed.map((node) => {
+    const places = Int32Array.from(observed, (node) => {
       const place = node === network.reference ? compiled.count : placeOf.get(node)
       if (place === undefined)
         throw refuse('unknown-node', `There is no node ${node} to observe.`, 'Name a node of this network.')

@@ -451,7 +451,8 @@ export const resolve = (
   for (let i = 0; i < k; i++) inCore[core[i]!] = 0
   if (!met) return false
   const v0 = base.state.voltages
-  for (let i = 0; i < c.count; i++) into[i] = v0[i]! - shift[c.pattern.place[i]!]!
+  const { place } = c.pattern
+  for (let i = 0; i < place.length; i++) into[i] = v0[i]! - shift[place[i]!]!
   into[c.count] = 0
   return sameTies(c, base, into)
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { Refusal } from '../../../units/problem.ts'
 import { exactly, type Interval, within } from '../interval.ts'
 import { preferredValues } from '../preferredValues.ts'
+import { ageing } from './ageing.ts'
 import { controllerRows, readSwitch } from './bands.ts'
 import { envelopeOf, type InputCircuit } from './circuit.ts'
 import { type DesignQuestion, designSwitch, type Part } from './design.ts'
@@ -270,5 +271,45 @@ describe('a designed switch', () => {
     expect(() => designSwitch({ ...base, parts: [{ nominal: 0, tolerance: 0 }] })).toThrow(
       /could not be told from a short/,
     )
+  })
+})
+
+describe('what age does', () => {
+  // By hand, everything else perfect: 1 kΩ and 2 kΩ behind 1 kΩ read alike once the first contact adds 1 kΩ, but for a step.
+  it('finds the contact at which two buttons first read alike', () => {
+    const circuit = { ...IDEAL, bits: 24, pullUp: exactly(1000) }
+    const made: Switch = {
+      topology: 'branches',
+      buttons: [
+        { name: 'Up', resistor: exactly(1000) },
+        { name: 'Down', resistor: exactly(2000) },
+      ],
+    }
+    const found = ageing(circuit, made, DRY)
+    expect(found.until).toBeCloseTo(1000, 1)
+    expect([found.first.below, found.first.above]).toEqual(['Up', 'Down'])
+    // 5 V × (2/3 − 1/2); “no button” stands 5 V × 1/3 above, further.
+    expect(found.gapNew).toBeCloseTo(5 / 6, 5)
+  })
+  it('agrees with the bands on either side of what it finds, in a real circuit, also of a chain', () => {
+    for (const topology of ['branches', 'chain'] as const) {
+      const circuit = { ...REAL, pullUp: within(1000, 0.01) }
+      const made: Switch = {
+        topology,
+        buttons: [220, 680, 1500].map((value, i) => ({ name: `${i}`, resistor: within(value, 0.01) })),
+        idle: within(8200, 0.01),
+      }
+      const { until } = ageing(circuit, made, OLD)
+      const gapAt = (contact: number) => readSwitch(circuit, made, { ...OLD, contact }).smallest.gap
+      expect(gapAt(until * 0.999)).toBeGreaterThan(0)
+      expect(gapAt(until * 1.001)).toBeLessThanOrEqual(0)
+    }
+  })
+  it('is nothing where two buttons are alike from the first day', () => {
+    const made: Switch = {
+      topology: 'branches',
+      buttons: [1000, 1010].map((value, i) => ({ name: `${i}`, resistor: within(value, 0.05) })),
+    }
+    expect(ageing({ ...REAL, pullUp: within(1000, 0.01) }, made, OLD).until).toBe(0)
   })
 })
