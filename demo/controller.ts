@@ -397,7 +397,11 @@ export const controller = (pen: Draft): void => {
   output('out-boost', 'Boost control valve', 'A13', 'boost-valve', 2, pulsed)
   output('out-main', 'Main relay', 'A14', 'main-relay', 1)
   output('out-purge', 'Purge valve', 'A15', 'purge-valve', 2, pulsed)
-  output('out-tachometer', 'Tachometer', 'A16', 'tachometer', 0.5, { configured: false, modulated: true })
+  output('out-tachometer', 'Tachometer', 'A16', 'tachometer', 0.5, {
+    configured: false,
+    modulated: true,
+    pulses: 2,
+  })
   output('out-charge-pump', 'Charge cooler pump relay', 'A17', 'charge-pump-relay', 1)
   output('out-lambda', 'Lambda heater', 'A18', 'lambda-sensor', 6, { modulated: true })
   output('out-throttle-1', 'Throttle motor, one side', 'A19', 'throttle', 8, { driver: 'half bridge', modulated: true })

@@ -98,6 +98,7 @@ export const sheets = ({ sheet, put }: Draft): void => {
     ],
     tank: {
       volume: litres(52),
+      sender: 'fuel-level',
       vent: 'Through a rollover valve to the canister.',
       largestFill: ratio(0.93),
       fillFlow: litresPerMinute(35),
@@ -163,6 +164,7 @@ export const sheets = ({ sheet, put }: Draft): void => {
     fans: ['fan'],
     thermostatOpen: celsius(97),
     sustainedPower: kilowatts(45),
+    heatShare: ratio(0.215, 0.03),
     sustainedRoadSpeed: kilometresPerHour(50),
     sustainedEngineSpeed: rpm(3600),
     pumpFlow: litresPerMinute(95, 8),

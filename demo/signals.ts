@@ -120,4 +120,13 @@ export const signals = (pen: Draft): void => {
     ],
     source: 'Needle brought to its marks with a resistance box.',
   })
+  put('gauges', {
+    id: 'rev-counter',
+    name: 'Rev counter of the old dash',
+    device: 'tachometer',
+    shows: 'engine speed',
+    pulses: 2,
+    threshold: { value: 7 as never, unit: 'V' },
+    source: 'A four-cylinder one; the needle followed a signal from 7 V on.',
+  })
 }

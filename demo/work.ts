@@ -31,7 +31,7 @@ export const work = ({ put }: Draft): void => {
     requires: ['bonnet-up'],
     excludes: ['battery-off'],
   })
-  access('grille-off', 'Grille and front panel off', 'nose', 25, 40, { isOpen: true })
+  access('front-panel', 'Grille and front panel off', 'nose', 25, 40, { isOpen: true })
   access('inlet-off', 'Inlet manifold off', 'on-engine', 60, 90, { requires: ['bonnet-up', 'battery-off'] })
   access('coolant-out', 'Coolant drained', 'engine-bay', 30, 50, { requires: ['bonnet-up'], cautions: ['hot coolant'] })
   access('stands', 'On four stands', 'underside', 30, 25, { cautions: [LIFTING] })
@@ -241,7 +241,7 @@ export const work = ({ put }: Draft): void => {
       'Replace the plug at the nose by a sealed one',
       'nose',
       [0.4, 0.7, 1.2],
-      ['grille-off', 'battery-off'],
+      ['front-panel', 'battery-off'],
       'first-start',
       needs([], ['sealed-plug-3', 'crimp-tool']),
     ],
@@ -250,11 +250,11 @@ export const work = ({ put }: Draft): void => {
       'Wire the horn return',
       'nose',
       [0.2, 0.4, 0.7],
-      ['grille-off'],
+      ['front-panel'],
       'inspection',
       { finding: 'no-return:devices/horn' },
     ],
-    ['J-21', 'Replace the right dipped beam wire', 'nose', [0.8, 1.2, 2], ['grille-off', 'battery-off'], 'inspection'],
+    ['J-21', 'Replace the right dipped beam wire', 'nose', [0.8, 1.2, 2], ['front-panel', 'battery-off'], 'inspection'],
     [
       'J-22',
       'Replace the socket wire or its fuse',
@@ -321,18 +321,18 @@ export const work = ({ put }: Draft): void => {
       'Fit the radiator and its rubber feet',
       'nose',
       [0.8, 1.3, 2],
-      ['grille-off', 'coolant-out'],
+      ['front-panel', 'coolant-out'],
       'first-start',
       { status: 'doing', spent: hours(0.5) },
     ],
-    ['J-30', 'Fit the fan and cowl', 'nose', [0.5, 0.8, 1.3], ['grille-off'], 'first-start', needs(['J-29'])],
-    ['J-31', 'Fit the charge cooler radiator', 'nose', [0.8, 1.2, 2], ['grille-off'], 'first-start'],
+    ['J-30', 'Fit the fan and cowl', 'nose', [0.5, 0.8, 1.3], ['front-panel'], 'first-start', needs(['J-29'])],
+    ['J-31', 'Fit the charge cooler radiator', 'nose', [0.8, 1.2, 2], ['front-panel'], 'first-start'],
     [
       'J-32',
       'Fit the charge cooler pump and hoses',
       'nose',
       [0.7, 1.1, 1.8],
-      ['grille-off'],
+      ['front-panel'],
       'first-start',
       needs(['J-31']),
     ],

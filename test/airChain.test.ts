@@ -118,7 +118,7 @@ describe('bad input', () => {
     expect(ruleOf(build, 'charge-cooler-effectiveness')?.says).toMatch(/two sensors are swapped, or soaked with heat/)
     expect(ruleOf(build, 'charge-temperature')).toMatchObject({
       verdict: 'unknown',
-      says: expect.stringMatching(/over 1 two sensors are swapped/),
+      says: expect.stringMatching(/over 1: two sensors swapped/),
     })
   })
   it('water hotter than the charge is told as swapped sensors', () => {

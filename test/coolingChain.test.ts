@@ -98,6 +98,22 @@ describe('what one system needs of another', () => {
     // What it holds for good is a trait of the car, not of the climb it was asked about nor of the thermostat.
     expect(amount(easy, 'capacity') / amount(unmeasured(), 'capacity')).toBeCloseTo(1, 2)
   })
+  it('a share of the heat that is not entered is wider at part load, where sources differ', () => {
+    const shareOf = (power: number) => {
+      const { datum } = figureOf(
+        unmeasured((build) => {
+          delete build.sheets.cooling!.heatShare
+          build.sheets.cooling!.sustainedPower = { value: power }
+        }),
+        'share',
+      )
+      if (!isKnown(datum)) throw new Error('share')
+      return [datum.value - datum.plusMinus, datum.value + datum.plusMinus]
+    }
+    // Heywood, 17 to 26 % at maximum power; to 35 % at low speed by a textbook's balance.
+    expect(shareOf(150e3)).toEqual([expect.closeTo(0.17), expect.closeTo(0.26)])
+    expect(shareOf(45e3)).toEqual([expect.closeTo(0.17), expect.closeTo(0.35)])
+  })
   it('a header that the coolant fills is told, not reckoned on', () => {
     const full = unmeasured((build) => {
       build.sheets.cooling!.headerSpace = { value: 3e-4 }

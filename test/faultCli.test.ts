@@ -102,6 +102,12 @@ test('fault in a script: evidence in, suspects out', async () => {
   expect(view.suspects[0].name).toMatch(/Tail lamp, left/)
   expect(view.evidence).toHaveLength(2)
   expect(view.cautions.join(' ')).toMatch(/fuse/)
+  // A builder who knows that the crimps of this car are bad is heard.
+  const weak = ['fault', 'tail-left', '--kind', 'weak', '--case', 'cruising', '--json']
+  const crimps = JSON.parse((await swapwright(...weak, '--prior', 'bulb_holder=0.01', '--sure', '0.99')).out)
+  const shareOf = (from: { suspects: { name: string; probability: number }[] }) =>
+    from.suspects.find(({ name }) => /^holder/.test(name))?.probability ?? 0
+  expect(shareOf(crimps)).toBeLessThan(0.2 * shareOf(JSON.parse((await swapwright(...weak)).out)))
   // Nothing was asked to be kept.
   expect(
     Object.values(stored().collections.faultSearches).some(({ complaint }) => complaint.device === 'tail-left'),
@@ -111,6 +117,8 @@ test('fault in a script: evidence in, suspects out', async () => {
     [['tail-left', '--kind', 'sulky'], /no complaint/],
     [['tail-left', '--read', '12.9'], /no reading/],
     [['tail-left', '--remark', 'nonsense'], /no remark/],
+    [['tail-left', '--sure', '2'], /outside 0.5/],
+    [['tail-left', '--prior', 'crimp=-1'], /no prior/],
     [['tail-left', '--case', 'no-such'], /no operating case/],
     [[], /is not said/],
   ] as const) {

@@ -68,7 +68,7 @@ test('plan refuses a milestone there is not, a day that is none, and hours that 
 })
 
 test('sitting answers with jobs, what to have ready and what stays open', async () => {
-  const ask = ['sitting', '--hours', '2.5', '--apart', 'grille-off', '--build', at('demo'), ...TODAY]
+  const ask = ['sitting', '--hours', '2.5', '--apart', 'front-panel', '--build', at('demo'), ...TODAY]
   const plain = await swapwright(...ask)
   expect(plain.status).toBe(0)
   expect(plain.out).toMatch(/^\d+ jobs, 2 h .* with times that are kept in 8 of 10 cases/)

@@ -63,6 +63,7 @@ test('switch reads the one in the build, chooses its resistors with proof, store
     /Narrowest gap -62 mV, between Cruise set and Cruise cancel: in the worst case they read alike/,
   )
   expect(read.out).toMatch(/Earth offset not known/)
+  expect(read.out).toMatch(/Cruise set and Cruise cancel read alike even with new contacts/)
   const shown = await swapwright(
     'switch',
     'wheel',
@@ -126,6 +127,8 @@ test('switch designs from options alone, as branches and as a chain, from a draw
     ...circuit,
   )
   expect(drawer.out).toMatch(/Up (220 Ω|1\.00 kΩ)/)
+  // What age takes: told apart until a worn contact shows more than was reckoned with.
+  expect(drawer.out).toMatch(/With new contacts the narrowest gap is \d+ mV; .* read alike once a worn contact shows/)
 })
 
 test('switch says every thing that is amiss at once', async () => {

@@ -3,7 +3,7 @@
  * instructions and local rules come first.
  */
 import type { Build, OperatingCase } from '../model/build.ts'
-import { BATTERY_CAUTION, deviceZone, FUEL_CAUTION, own } from './make.ts'
+import { BATTERY_CAUTION, deviceZone, own } from './make.ts'
 
 export const DEAD_CIRCUIT =
   'Resistance only on a dead circuit: battery negative off, and wait until what ran on has gone quiet. A live circuit gives a false figure and may end the meter.'
@@ -24,7 +24,6 @@ export const PROBING =
 export const RUNNING = 'The engine runs: out of gear, brake on, in the open air; exhaust gas kills indoors.'
 export const HOT = 'Hot coolant and hot metal burn: keep clear of the exhaust side, never open a hot cooling system.'
 export const LIVE_BATTERY = BATTERY_CAUTION
-export const PETROL = FUEL_CAUTION
 
 /** What the places of a measurement call for. */
 export const placeCautions = (build: Build, devices: readonly string[]): string[] => {

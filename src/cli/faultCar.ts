@@ -32,6 +32,8 @@ export interface CarOptions {
   readonly case?: string
   readonly read: readonly string[]
   readonly remark: readonly string[]
+  readonly sure?: string
+  readonly prior: readonly string[]
   readonly search?: string
   readonly keep?: boolean
   readonly ask?: boolean
@@ -52,13 +54,34 @@ const kindOf = (text: string | undefined): ComplaintKind => {
   return kind
 }
 
+const settingsOf = (
+  { sure, prior }: CarOptions,
+  before: StoredSearch | undefined,
+): Pick<StoredSearch, 'sure' | 'priors'> => {
+  const share = sure === undefined ? before?.sure : Number(sure)
+  if (share !== undefined && !(share >= 0.5 && share <= 0.999))
+    throw refuse('no-share', `--sure ${sure} is outside 0.5 … 0.999.`, 'Give a share, such as 0.95.')
+  const priors: Record<string, number> = { ...before?.priors }
+  for (const text of prior) {
+    const cut = text.lastIndexOf('=')
+    const weight = Number(text.slice(cut + 1))
+    if (cut < 1 || !(weight > 0) || !Number.isFinite(weight))
+      throw refuse('no-prior', `“${text}” is no prior.`, 'Write it as kind=weight, weight above 0: crimp=3')
+    priors[text.slice(0, cut)] = weight
+  }
+  return {
+    ...(share === undefined ? {} : { sure: share }),
+    ...(Object.keys(priors).length === 0 ? {} : { priors }),
+  }
+}
+
 /** The first state of the car in which the complaint can be made. */
-const startInSomeCase = (build: Build, complaint: SearchStart['complaint']): ReadySearch => {
+const startInSomeCase = (build: Build, start: Omit<SearchStart, 'case'>): ReadySearch => {
   let last: unknown
   for (const { id, battery, supply } of Object.values(build.collections.cases)) {
     if (battery !== 'connected' || supply !== undefined) continue
     try {
-      return startSearch(build, { complaint, case: id })
+      return startSearch(build, { ...start, case: id })
     } catch (error) {
       if (
         !(error instanceof Refusal) ||
@@ -188,15 +211,17 @@ export const searchCar = async (
     throw refuse('no-device', 'What is wrong, is not said.', 'Name a device: swapwright fault tail-left --kind weak')
   const complaint = before?.complaint ?? { device: device!, kind: kindOf(options.kind) }
   const kase = before?.case ?? options.case
+  const start = { complaint, ...settingsOf(options, before) }
   const ready = before
-    ? startSearch(build, before)
+    ? startSearch(build, { ...before, ...start })
     : kase === undefined
-      ? startInSomeCase(build, complaint)
-      : startSearch(build, { complaint, case: kase })
+      ? startInSomeCase(build, start)
+      : startSearch(build, { ...start, case: kase })
   const when = new Date().toISOString()
-  let search: StoredSearch = before ?? newSearch(build, { complaint, case: ready.start.case }, when)
+  let search: StoredSearch = before ?? newSearch(build, { ...start, case: ready.start.case }, when)
   search = {
     ...search,
+    ...start,
     evidence: [
       ...search.evidence,
       ...options.remark.map((text) => remarkOf(build, text)),
@@ -210,7 +235,10 @@ export const searchCar = async (
     search = kept
     store.edit({ label, changes: [{ collection: 'faultSearches', id: search.id, value: search }, ...changes] })
   }
-  if (keeps && (search.evidence.length > (before?.evidence.length ?? 0) || !before))
+  if (
+    keeps &&
+    (search.evidence.length > (before?.evidence.length ?? 0) || !before || options.sure || options.prior.length)
+  )
     keep(`Fault search: ${deviceName(build, complaint.device)}, ${complaint.kind}`)
   let view = withEvidence(ready, search.evidence)
   if (options.json) {

@@ -20,8 +20,15 @@ export interface CellResult {
 
 const POWERS = Float64Array.from({ length: 23 }, (_, power) => 10 ** power)
 
-/** Reads buf[start, end) into `out`. `decimal` is the byte of the decimal sign. */
-export function readCell(buf: Buffer, start: number, end: number, decimal: number, out: CellResult): void {
+/** Reads buf[start, end) into `out`. `decimal` is the byte of the decimal sign; `letters` how odd cells are written. */
+export function readCell(
+  buf: Buffer,
+  start: number,
+  end: number,
+  decimal: number,
+  out: CellResult,
+  letters: 'utf8' | 'latin1' = 'utf8',
+): void {
   let i = start
   let stop = end
   while (i < stop && (buf[i] === 32 || buf[i] === 9)) i++
@@ -93,7 +100,7 @@ export function readCell(buf: Buffer, start: number, end: number, decimal: numbe
     }
     return
   }
-  oddCell(buf.toString('utf8', from, stop), decimal === 44 ? ',' : '.', out)
+  oddCell(buf.toString(letters, from, stop), decimal === 44 ? ',' : '.', out)
 }
 
 const NO_VALUE =

@@ -186,11 +186,23 @@ export function findTime(
     if (rule) return finish(rule)
   }
   const sample = names.findIndex((name) => SAMPLE_NAME.test(name.replace(/[_-]/g, ' ').trim()))
-  if (sample >= 0 && numbers(sample).every(Number.isInteger) && isRising(numbers(sample))) {
+  if (sample >= 0 && numbers(sample).every(Number.isInteger) && nearlyRising(numbers(sample))) {
     if (rate === undefined)
       return { ...rowCount(`Column "${names[sample]}" counts samples.`), rule: { form: 'none', column: sample } }
     understood.push(`Column "${names[sample]}" counts samples at ${rate} a second.`)
     return finish({ form: 'sample-number', column: sample })
+  }
+  const counted = numbers(0)
+  if (
+    rate !== undefined &&
+    names.length > 1 &&
+    names[0] === 'Column 1' &&
+    counted.every(Number.isInteger) &&
+    isEven(counted) &&
+    counted[1]! - counted[0]! === 1
+  ) {
+    guesses.push({ says: `The first column counts samples at ${rate} a second.`, override: 'timeColumn' })
+    return finish({ form: 'sample-number', column: 0 })
   }
   const byUnit = names.findIndex(
     (_, column) =>
@@ -223,8 +235,13 @@ const meansSomething = (name: string): boolean =>
 const isRising = (values: readonly number[]): boolean =>
   values.length > 1 && values.every((value, i) => i === 0 || value > values[i - 1]!)
 
+/** As a time does that restarts, rolls over or holds a stray stamp now and then. */
+const nearlyRising = (values: readonly number[]): boolean =>
+  values.length > 1 &&
+  values.filter((value, i) => i > 0 && !(value > values[i - 1]!)).length <= Math.max(1, 0.02 * values.length)
+
 function isEven(values: readonly number[]): boolean {
-  if (!isRising(values)) return false
+  if (!(values.length < 20 ? isRising(values) : nearlyRising(values))) return false
   const steps = values.slice(1).map((value, i) => value - values[i]!)
   const middle = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)]!
   return steps.filter((step) => Math.abs(step - middle) < 0.25 * middle).length >= 0.9 * steps.length

@@ -2,6 +2,7 @@
 import { type CellResult, NOTHING, NUMBER, oddCell, splitLine } from './cells.ts'
 import type { Overrides } from './plan.ts'
 import { clockSeconds, dateSeconds, dateTimeSeconds } from './timeText.ts'
+import { looksLikeUnit } from './unitSymbols.ts'
 
 export interface Layout {
   readonly delimiter: string
@@ -95,10 +96,15 @@ function startsData(
     const row = splitLine(text, delimiter)
     return Math.abs(row.length - width) <= 0 && valueShare(row, decimal) >= 0.4
   }
-  if (!good(line)) return false
+  if (!good(line) || isUnitRow(splitLine(line, delimiter), decimal)) return false
   const following = lines.slice(index + 1, index + 6).filter((text) => text.trim() !== '')
   return following.length === 0 || following.filter(good).length >= following.length / 2
 }
+
+/** Units with dashes where a channel has none: the dashes would pass for missing values, and the row for the first. */
+const isUnitRow = (row: readonly string[], decimal: '.' | ','): boolean =>
+  row.some((cell) => /[\p{L}%]/u.test(cell) && !STATE.test(cell) && looksLikeUnit(cell)) &&
+  row.every((cell) => /^[-–—]*$/.test(cell) || !isValue(cell, decimal))
 
 export function chooseLayout(lines: readonly string[], overrides: Overrides): Layout | undefined {
   const delimiters = overrides.delimiter === undefined ? ['\t', ';', ',', '|', ' ', ''] : [overrides.delimiter]

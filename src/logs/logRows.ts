@@ -55,6 +55,8 @@ export class LogRows {
   private readonly reader: RowReader
   private readonly onAside: (reason: AsideReason, line: number) => void
   private readonly decimal: number
+  /** A degree sign is one byte in the one, two in the other. */
+  private readonly letters: 'utf8' | 'latin1'
   private readonly cell: CellResult = { kind: 0, value: 0, suffix: '' }
   private map: Int32Array
   private timeCell: number
@@ -75,6 +77,7 @@ export class LogRows {
       skipBytes: plan.encoding.startsWith('utf-16') ? 0 : plan.mark,
     })
     this.decimal = plan.decimal.charCodeAt(0)
+    this.letters = plan.encoding === 'windows-1252' ? 'latin1' : 'utf8'
     this.timeCell = plan.time.column
     this.dateCell = plan.time.dateColumn ?? -1
     this.printed = plan.printedNames
@@ -177,7 +180,7 @@ export class LogRows {
       const channel = map[column]!
       if (channel < 0) continue
       if (this.hexadecimal.has(column)) this.readHexadecimal(column)
-      else readCell(reader.buf, reader.starts[column]!, reader.ends[column]!, this.decimal, cell)
+      else readCell(reader.buf, reader.starts[column]!, reader.ends[column]!, this.decimal, cell, this.letters)
       kinds[channel] = cell.kind
       this.textCells[channel] = column
       if (cell.kind === NUMBER) {
@@ -191,7 +194,8 @@ export class LogRows {
       }
     }
     this.time = this.readTime()
-    const timed = !Number.isNaN(this.time)
+    // Where rows are counted every line has a time, words too: it proves nothing.
+    const timed = this.timeCell >= 0 && !Number.isNaN(this.time)
     if (numbers === 0 && texts === 0 && !timed)
       return this.timeCell >= 0 && !this.isEmpty(this.timeCell) ? 'other' : 'blank'
     if (!timed && numbers === 0 && texts > 0 && (surprises > 0 || this.timeCell >= 0)) return 'other'
@@ -220,12 +224,12 @@ export class LogRows {
     if (form === 'none') return Number.NaN
     if (form === 'sample-number') {
       if (this.timeCell < 0) return (this.row + 1) / plan.time.rate!
-      readCell(reader.buf, reader.starts[this.timeCell]!, reader.ends[this.timeCell]!, this.decimal, cell)
+      readCell(reader.buf, reader.starts[this.timeCell]!, reader.ends[this.timeCell]!, this.decimal, cell, this.letters)
       return cell.kind === NUMBER ? cell.value / plan.time.rate! : Number.NaN
     }
     if (this.timeCell < 0) return Number.NaN
     if (TIME_SCALE[form] !== undefined) {
-      readCell(reader.buf, reader.starts[this.timeCell]!, reader.ends[this.timeCell]!, this.decimal, cell)
+      readCell(reader.buf, reader.starts[this.timeCell]!, reader.ends[this.timeCell]!, this.decimal, cell, this.letters)
       return cell.kind === NUMBER ? toSeconds(form, cell.value)! : Number.NaN
     }
     const text = this.cellText(this.timeCell)

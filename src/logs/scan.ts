@@ -131,8 +131,13 @@ export async function scan(path: string, plan: ReadingPlan, walk: Walk = {}): Pr
   const sessions = timeUsable
     ? time.sessions
     : time.sessions
-        .filter((session) => session.firstRow === 0)
-        .map((session) => ({ ...session, samples, first: null, last: null }))
+        .filter((session) => session.firstRow === 0 || repeats.includes(session.firstLine))
+        .map((session, i, all) => ({
+          ...session,
+          samples: (all[i + 1]?.firstRow ?? samples) - session.firstRow,
+          first: null,
+          last: null,
+        }))
   timeWarnings(time, plan, timeUsable, repeats.length, warnings)
   return {
     samples,

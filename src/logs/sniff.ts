@@ -81,6 +81,8 @@ export function sniff(sample: FileSample, overrides: Overrides = {}): ReadingPla
       row.length <= width &&
       row.length >= Math.max(1, width - 1) &&
       filled.length > width / 2 &&
+      // "Remark: second run" is as many words as there are columns, but no row of names.
+      !(delimiter === ' ' && filled.some((cell) => cell.endsWith(':'))) &&
       valueShare(filled, decimal) < 0.5
     )
   }

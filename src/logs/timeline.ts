@@ -44,6 +44,8 @@ export class Timeline {
   private readonly shifts: { row: number; add: number; line: number }[] = []
   private readonly form: TimeForm
   private shift = 0
+  /** Where the clock stood when the session before ended: midnight may lie between. */
+  private clockBefore: number | undefined
   private last: Stamp | undefined
   private pending: Stamp | undefined
   private steps: number[] = []
@@ -106,8 +108,10 @@ export class Timeline {
 
   private open(row: number, line: number): void {
     this.sessions.push({ firstRow: row, firstLine: line, samples: 0, first: null, last: null })
+    this.clockBefore = this.form === 'clock' ? this.last?.raw : undefined
     this.last = undefined
-    if (this.shift !== 0) {
+    // A clock past midnight stays past it behind another row of names; a counter begins anew.
+    if (this.shift !== 0 && this.form !== 'clock') {
       this.shift = 0
       this.shifts.push({ row, add: 0, line })
     }
@@ -129,6 +133,11 @@ export class Timeline {
     this.pending = undefined
     const before = this.last
     if (before === undefined) {
+      if (this.clockBefore !== undefined) {
+        const turn = this.rollOver(this.clockBefore, stamp.raw, 0)
+        this.shift += turn
+        if (turn > 0) this.shifts.push({ row: stamp.row, add: this.shift, line: stamp.line })
+      }
       this.accept(stamp)
       return
     }

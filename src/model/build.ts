@@ -134,6 +134,7 @@ export const fuelSheet = z.strictObject({
   tank: z
     .strictObject({
       volume: measure('volume', 'positive').optional(),
+      sender: id.optional().describe('level sender of this tank'),
       vent: text.optional(),
       largestFill: measure('ratio', 'positive').optional().describe('share of the volume that filling can reach'),
       fillFlow: measure('volumeFlow', 'positive').optional().describe('of the filling nozzle'),

@@ -262,6 +262,7 @@ export const output = z.strictObject({
   atBoot: z.enum(['off', 'on', 'unknown']).optional(),
   modulated: z.boolean().optional(),
   frequency: measure('frequency', 'positive').optional().describe('of its modulation, or of its pulses at full speed'),
+  pulses: z.number().positive().optional().describe('a revolution that it gives to a rev counter'),
   clampEnergy: measure('energy', 'positive').optional().describe('most that its clamp takes at each switching off'),
   dwell: measure('time', 'positive').optional().describe('of an ignition coil, longest that the controller commands'),
 })

@@ -123,6 +123,7 @@ function* references(build: Build): Generator<Reference> {
   yield { path: 'sheet/engine/controller', from: 'The engine sheet', to: 'devices', id: engine?.controller }
   for (const [index, device] of (fuel?.injectors?.devices ?? []).entries())
     yield { path: `sheet/fuel/injectors/devices/${index}`, from: 'The fuel sheet', to: 'devices', id: device }
+  yield { path: 'sheet/fuel/tank/sender', from: 'The fuel sheet', to: 'levelSenders', id: fuel?.tank?.sender }
   yield { path: 'sheet/fuel/pump/device', from: 'The fuel sheet', to: 'devices', id: fuel?.pump?.device }
   yield { path: 'sheet/air/chargeCooler/pump', from: 'The air sheet', to: 'devices', id: air?.chargeCooler?.pump }
   yield { path: 'sheet/air/intakeZone', from: 'The air sheet', to: 'zones', id: air?.intakeZone }

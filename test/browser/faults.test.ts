@@ -41,6 +41,22 @@ it.each(Object.entries(WIDTHS))('finds the corroded joint by answering, at the w
         .poll(() => Object.values(bench.store.read().collections.faultSearches)[0]!.evidence.length)
         .toBe(search.evidence.length + 1)
     }
+    // Millivolts typed as volts: asked about, not used, and taken back.
+    await page.getByText('A reading of your own').click()
+    await page.getByLabel('Red lead on').selectOption('light-switch.30')
+    await page.getByLabel('It shows').fill('13100')
+    await page.getByRole('button', { name: 'Take it', exact: true }).click()
+    await page
+      .getByText(/was it millivolts/)
+      .first()
+      .waitFor()
+    await page.getByText(/answer what is asked about below/).waitFor()
+    expect(await page.getByRole('button', { name: /Make the repair a job/ }).count()).toBe(0)
+    await page.getByRole('button', { name: 'Take back' }).last().click()
+    await page
+      .getByRole('button', { name: /Make the repair a job/ })
+      .first()
+      .waitFor()
     if (size.width === WIDTHS.phone.width) {
       expect(await overflow(page)).toBeLessThanOrEqual(0)
       expect(await smallText(page)).toEqual([])
@@ -57,8 +73,9 @@ it.each(Object.entries(WIDTHS))('finds the corroded joint by answering, at the w
     expect(search.found!.name).toMatch(/Tail lamp, left/)
     expect(search.found!.part).toBe(withEvidence(ready, search.evidence).suspects[0]!.part)
     expect(build.collections.jobs[search.job!]).toMatchObject({ status: 'to do' })
+    // What was taken back is no evidence any more, but stays a reading as it was read.
     expect(Object.values(build.collections.readings).filter((reading) => reading.search === search.id).length).toBe(
-      search.evidence.length,
+      search.evidence.length + 1,
     )
     await page.getByRole('button', { name: /Repaired and confirmed/ }).click()
     await page.getByText('The search is closed.').waitFor()

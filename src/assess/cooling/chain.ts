@@ -59,14 +59,14 @@ const HOT = 368.15
 export const coolingChain = (build: Build, full: Solved | undefined): CoolingChain => {
   const facts = coolingFactsOf(build, full)
   const { cooling, readings, outsideTemperature, glycol } = facts
-  const heatAt = (power: Datum): Datum =>
+  const heatAt = (power: Datum, share: Datum): Datum =>
     step(coolantHeat, {
       power,
       specificConsumption: facts.consumption,
       heatingValue: facts.heatingValue,
-      share: facts.share,
+      share,
     }).heat
-  const heat = heatAt(facts.sustained)
+  const heat = heatAt(facts.sustained, facts.share)
   const pumpFlow = combine(
     [
       entered(cooling.pumpFlow, 'flow of the coolant pump'),
@@ -91,7 +91,7 @@ export const coolingChain = (build: Build, full: Solved | undefined): CoolingCha
   )
   // What the front exchanger of the charge cooler gives off warms the radiator's air, less on a climb than at target power.
   const { charge } = facts.air
-  const frontHeat = cooling.fans && build.sheets.air?.chargeCooler ? charge.heat : known(0, 0, 'No charge cooler.')
+  const frontHeat = build.sheets.air?.chargeCooler ? charge.heat : known(0, 0, 'No charge cooler.')
   const airIn = combine(
     [outsideTemperature, frontHeat, facts.sustained, facts.target, airRate],
     (t = 0, q = 0, p = 0, target = 1, rate = 1) => t + (q * Math.min(p / target, 1)) / rate,
@@ -172,7 +172,7 @@ export const coolingChain = (build: Build, full: Solved | undefined): CoolingCha
     warmSide: outsideTemperature,
     coldConductance: between,
     coldSide: airIn,
-    heat: heatAt(facts.target),
+    heat: heatAt(facts.target, facts.fullShare),
     start: facts.thermostat,
     reached: boiling,
   }).time

@@ -17,7 +17,7 @@ const AIR_SHORT = 0.85
 
 const lines = (...data: readonly Datum[]): string[] => data.flatMap((datum) => (isKnown(datum) ? datum.working : []))
 const kelvin = ({ value, plusMinus }: Known): string =>
-  `${value.toFixed(0)} K${plusMinus > 0 ? ` ± ${plusMinus.toPrecision(2)} K` : ''}`
+  `${value.toFixed(0).replace('-', '−')} K${plusMinus > 0 ? ` ± ${plusMinus.toPrecision(2)} K` : ''}`
 const seconds = (time: number): string => (time < 120 ? `${time.toFixed(0)} s` : `${(time / 60).toFixed(0)} min`)
 
 const boilFinding = (chain: CoolingChain, figures: Record<string, number>): Judged[] => {

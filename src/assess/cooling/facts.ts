@@ -1,13 +1,16 @@
 /** What the sheets, the readings, the circuits and the air chain say about cooling: known with ±, or lacking by name. */
 import { standardAtmosphere } from '../../engineering/air/standardAtmosphere.ts'
-import { SHARE } from '../../engineering/cooling/coolantHeat.ts'
+import { PART_SHARE, SHARE } from '../../engineering/cooling/coolantHeat.ts'
 import { FUELS } from '../../engineering/fuel/fuels.ts'
 import type { Build, Sheet } from '../../model/build.ts'
 import { type AirChain, airChain } from '../air/chain.ts'
-import { type Datum, entered, known, lacking, step } from '../chain/chain.ts'
+import { type Datum, entered, isKnown, known, lacking, step } from '../chain/chain.ts'
 import { type DeviceVolts, deviceVolts } from '../chain/deviceVolts.ts'
 import { type Measured, measured } from '../chain/readings.ts'
 import type { Solved } from '../solveCases.ts'
+
+/** Share of the target power above which the share of the heat is that of full power. Common practice, no published source. */
+const FULL = 0.7
 
 /** What a reading may stand for on this sheet. */
 export const COOLING_READINGS = {
@@ -29,7 +32,10 @@ export interface CoolingFacts {
   readonly target: Datum
   readonly consumption: Datum
   readonly heatingValue: Datum
+  /** Of the power held for long. */
   readonly share: Datum
+  /** Of the target power. */
+  readonly fullShare: Datum
   readonly glycol: Datum
   readonly cap: Datum
   readonly thermostat: Datum
@@ -45,6 +51,16 @@ export const coolingFactsOf = (build: Build, full: Solved | undefined): CoolingF
     Object.entries(COOLING_READINGS).map(([subject, kind]) => [subject, measured(build, subject, kind)]),
   ) as CoolingReadings
   const { fuel } = build.sheets
+  const sustained = entered(cooling.sustainedPower, 'power held for long, as on a climb')
+  const { target } = air.facts
+  const partLoad = isKnown(sustained) && isKnown(target) && sustained.value < FULL * target.value
+  const fullShare = cooling.heatShare
+    ? entered(cooling.heatShare, 'share of the heat to the coolant')
+    : known(
+        SHARE.value,
+        SHARE.plusMinus,
+        'Share of the fuel’s heat to the coolant at maximum power: 17 to 26 %, Heywood table 12.1 [from memory]; none entered',
+      )
   return {
     build,
     cooling,
@@ -53,20 +69,22 @@ export const coolingFactsOf = (build: Build, full: Solved | undefined): CoolingF
     outsideTemperature: air.facts.outsideTemperature,
     outsidePressure: step(standardAtmosphere, { altitude: air.facts.altitude }).pressure,
     outsideDensity: air.intake.outsideDensity,
-    sustained: entered(cooling.sustainedPower, 'power held for long, as on a climb'),
-    target: air.facts.target,
+    sustained,
+    target,
     consumption: air.facts.consumption,
     heatingValue:
       fuel?.fuel === undefined
         ? lacking('fuel')
         : known(FUELS[fuel.fuel].heatingValue, 0, `Lower heating value of ${fuel.fuel}, nominal`),
-    share: cooling.heatShare
-      ? entered(cooling.heatShare, 'share of the heat to the coolant')
-      : known(
-          SHARE.value,
-          SHARE.plusMinus,
-          'Share of the fuel’s heat to the coolant: 17 to 26 %, Heywood table 12.1 [from memory]; none entered',
-        ),
+    fullShare,
+    share:
+      cooling.heatShare || !partLoad
+        ? fullShare
+        : known(
+            PART_SHARE.value,
+            PART_SHARE.plusMinus,
+            'Share of the fuel’s heat to the coolant at part load: sources differ, 17 to 35 %; none entered. Flow × rise of the coolant on that climb gives this engine’s own.',
+          ),
     glycol: entered(cooling.glycolFraction, 'glycol in the coolant'),
     cap: readings['cap-opening-pressure'] ?? entered(cooling.capPressure, 'pressure of the cap'),
     thermostat: entered(cooling.thermostat, 'opening temperature of the thermostat'),

@@ -1,6 +1,6 @@
 /**
  * Rules on the fuel system: `pump-supports-power`, `injector-duty`, `fuel-suction`, `fuel-filter`, `fuel-feed`,
- * `fuel-return`, `tank-case`, `tank-vent`, `injector-fit`. None says more than that the arithmetic holds.
+ * `fuel-return`, `tank-case`, `tank-vent`, `tank-sender`, `injector-fit`. None says more than that the arithmetic holds.
  */
 import { isKnown } from '../chain/chain.ts'
 import type { Context } from '../context.ts'
@@ -9,6 +9,7 @@ import { deviceZone, FUEL_CAUTION, finding, list, QUALIFIED_FUEL } from '../make
 import { type FuelChain, type FuelStation, fuelChain } from './chain.ts'
 import { injectorFit } from './injectorFit.ts'
 import { tankCases, ventWords } from './tankCases.ts'
+import { tankSender } from './tankSender.ts'
 
 export const VAPOUR_CAUTION =
   'Petrol vapour is heavier than air, runs along the floor and into pits, and ignites from a lamp, a heater or a relay: work outdoors or with air moving at floor level, and never weld or cut near a tank, full or empty.'
@@ -122,6 +123,7 @@ export const tankFindings = (context: Context): Finding[] => {
   if (!context.build.sheets.fuel?.tank) return []
   const chain = chainIn(context)
   const vent = ventWords(chain)
+  const sender = tankSender(context.build)
   return [
     ...tankCases(chain).map((each) =>
       finding({
@@ -139,6 +141,15 @@ export const tankFindings = (context: Context): Finding[] => {
         working: each.working,
       }),
     ),
+    ...(sender
+      ? [
+          finding({
+            ...base('tank-sender', `Tank and ${sender.name.toLowerCase()}`),
+            ...judgement(sender.verdict, sender.missing, [], sender.says, sender.todo),
+            working: ['Volume of the fuel sheet against the litres of the level sender, each as entered.'],
+          }),
+        ]
+      : []),
     finding({
       ...base('tank-vent', 'Where the tank’s vent ends'),
       ...judgement(

@@ -151,7 +151,7 @@ export const carried = (
     fuse: fuse && {
       ...fuse,
       wanted: larger,
-      behind: behind.map(({ id }) => id),
+      behind: behind.map(({ id }) => id).sort(),
       behindSize: behind.length === 0 ? undefined : sizeFor(behind[0]!, HELD * larger!),
     },
     unjudged,

@@ -76,7 +76,11 @@ export const injectorFit = (chain: FuelChain): readonly FitPoint[] => {
   const points: FitPoint[] = [
     point('driver', 'Coil against driver', [current.total, limit], () => driver(), [
       ...(isKnown(current.total) ? current.total.working : []),
-      ...(output?.peak ? ['Peak-and-hold stage: lets in its peak, then holds; figures of its sheet.'] : []),
+      ...(output?.peak
+        ? [
+            'Peak-and-hold stage: saturates until its peak is reached, then holds (data sheet LM1949, SNLS349C); peak and hold as entered.',
+          ]
+        : []),
     ]),
   ]
   function driver(): readonly [Verdict, string, string] {

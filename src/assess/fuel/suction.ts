@@ -43,17 +43,26 @@ export const suctionOf = (facts: FuelFacts, line: Loss, flow: Datum, burnt: Datu
   const vacuum =
     vent.gaps.length > 0 ? known(0, 0, 'Vacuum by the vent not counted: its data are not entered.') : vent.at(burnt)
   const above = (air: Datum, lost: Datum): Datum => {
-    const there = step(suctionMargin, {
-      surfacePressure: combine(
-        [air, vacuum],
-        (a = 0, b = 0) => a - b,
-        'Air pressure less the vacuum that the vent leaves',
-      ),
-      height: combine([lift], (h = 0) => -h, 'Fuel above the inlet'),
-      loss: lost,
-      vapourPressure,
-      density: facts.density,
-    }).margin
+    const surfacePressure = combine(
+      [air, vacuum],
+      (a = 0, b = 0) => a - b,
+      'Air pressure less the vacuum that the vent leaves',
+    )
+    const boils = isKnown(surfacePressure) && isKnown(vapourPressure) && vapourPressure.value >= surfacePressure.value
+    // The calculation refuses a liquid that boils where it lies; here that is an answer, and no figure is in doubt.
+    const there = boils
+      ? combine(
+          [surfacePressure, vapourPressure],
+          (p = 0, pv = 0) => p - pv,
+          'The fuel boils in the tank itself: pressure on it less its vapour pressure, height and loss not counted',
+        )
+      : step(suctionMargin, {
+          surfacePressure,
+          height: combine([lift], (h = 0) => -h, 'Fuel above the inlet'),
+          loss: lost,
+          vapourPressure,
+          density: facts.density,
+        }).margin
     const left = combine([there, need], (a = 0, b = 0) => a - b, 'Margin less what the pump needs')
     return isKnown(left) && isKnown(there) && isKnown(need)
       ? known(left.value, left.plusMinus, ...there.working, ...need.working)

@@ -15,7 +15,7 @@ import { vapourPressureAt } from './suction.ts'
 
 /** Share of the tank that is left in the case of vapour: little fuel warms fast and leaves much space. */
 const LITTLE = 0.25
-/** J/kg: Heywood table D.4, petrol [from memory]. */
+/** J/kg: Heywood table D.4, petrol [from memory]; NBS Misc. Pub. 97, 316 at 42 °C [read]. The least makes the most vapour. */
 const HEAT_OF_VAPORISATION = 305e3
 
 export interface TankCase {

@@ -5,7 +5,7 @@ import { BATTERY_CAUTION } from '../make.ts'
 import { AROUND, AROUND_WORDS } from '../signals/inputCircuit.ts'
 import { partsFrom } from '../signals/partsText.ts'
 import type { Answers } from './answers.ts'
-import { SIGNAL, sensorEarth } from './controllerPinsOf.ts'
+import { SIGNAL, sensorEarth, sensorSupply } from './controllerPinsOf.ts'
 import { contact, input } from './parts.ts'
 import { ask, controller, insulation, optional, orElse, pins, place } from './questions.ts'
 import type { Pattern } from './types.ts'
@@ -16,11 +16,37 @@ const REFERENCE = 5
 interface Chosen {
   readonly resistors: readonly Part[]
   readonly idle: Part | undefined
+  /** To be soldered outside the controller. */
+  readonly outside: Part | undefined
   readonly design: Design | undefined
+}
+
+/** Inside the controller a single one, outside what is to be chosen from. */
+const pullUpsOf = (answers: Answers, tolerance: number): { inside: Part | undefined; outside: readonly Part[] } => {
+  const inside = answers.has('pullUp')
+    ? { nominal: answers.quantity('resistance', 'pullUp').value, tolerance }
+    : undefined
+  const outside = answers.has('pullUpFrom') ? partsFrom(answers.text('pullUpFrom'), tolerance) : []
+  if (inside && outside.length > 0)
+    throw refuse(
+      'out-of-range',
+      'A pull-up inside the controller and one outside were given: they would lie side by side.',
+      'Keep one: outside only where the controller’s own can be switched off.',
+      'pullUpFrom',
+    )
+  if (!inside && outside.length === 0)
+    throw refuse(
+      'missing-input',
+      'No pull-up is given, so the wire would show nothing.',
+      'Enter the one inside the controller from its sheet, or what to choose one outside from, such as E12.',
+      'pullUp',
+    )
+  return { inside, outside }
 }
 
 const chosen = (answers: Answers, count: number): Chosen => {
   const tolerance = answers.quantity('ratio', 'tolerance').value
+  const { inside, outside } = pullUpsOf(answers, tolerance)
   if (answers.has('resistors')) {
     const resistors = partsFrom(answers.text('resistors'), tolerance)
     if (resistors.length !== count)
@@ -31,7 +57,14 @@ const chosen = (answers: Answers, count: number): Chosen => {
         'resistors',
       )
     const idle = answers.has('idle') ? { nominal: answers.quantity('resistance', 'idle').value, tolerance } : undefined
-    return { resistors, idle, design: undefined }
+    if (outside.length > 1)
+      throw refuse(
+        'out-of-range',
+        'Resistors chosen before go with one pull-up.',
+        'Give the pull-up outside as one value, such as 1 kΩ.',
+        'pullUpFrom',
+      )
+    return { resistors, idle, outside: outside[0], design: undefined }
   }
   const offset = answers.quantity('voltage', 'offset').value
   const leakage = answers.quantity('current', 'leakage').value
@@ -39,7 +72,7 @@ const chosen = (answers: Answers, count: number): Chosen => {
     topology: answers.text('wiring') as 'branches' | 'chain',
     buttons: count,
     parts: partsFrom(answers.text('from'), tolerance),
-    pullUps: [{ nominal: answers.quantity('resistance', 'pullUp').value, tolerance }],
+    pullUps: inside ? [inside] : outside,
     endOfLine: answers.text('endOfLine') === 'yes',
     circuit: {
       supply: exactly(REFERENCE),
@@ -51,7 +84,7 @@ const chosen = (answers: Answers, count: number): Chosen => {
     },
     around: { ...AROUND, contact: answers.quantity('resistance', 'contact').value },
   })
-  return { resistors: design.resistors, idle: design.idle, design }
+  return { resistors: design.resistors, idle: design.idle, outside: inside ? undefined : design.pullUp, design }
 }
 
 /** The span of each resistor must be one that exists; `within` says so for a tolerance that does not. */
@@ -69,11 +102,21 @@ export const resistanceSwitch: Pattern = {
     place('at', 'Where the buttons sit'),
     ask('buttons', { type: 'count', least: 2, most: 8 }, 'How many buttons', '2 to 8'),
     optional(ask('names', { type: 'text' }, 'Names of the buttons', 'with commas between: Louder, Softer')),
-    ask(
-      'pullUp',
-      { type: 'quantity', kind: 'resistance' },
-      'Pull-up inside the controller',
-      'from its sheet, such as 1 kΩ',
+    optional(
+      ask(
+        'pullUp',
+        { type: 'quantity', kind: 'resistance' },
+        'Pull-up inside the controller',
+        'from its sheet, such as 1 kΩ',
+      ),
+    ),
+    optional(
+      ask(
+        'pullUpFrom',
+        { type: 'text' },
+        'Else a pull-up outside, chosen from',
+        'E12 470 Ω … 4.7 kΩ, or one value; soldered to the 5 V of the sensors',
+      ),
     ),
     controller,
     pins('pin', 'Input of the controller', 1),
@@ -134,7 +177,6 @@ export const resistanceSwitch: Pattern = {
     pen.circuit('buttons', 'Buttons on one wire')
     const ecu = answers.text('controller')
     const [pin] = answers.texts('pin') as [string]
-    const pullUp = answers.quantity('resistance', 'pullUp').value
     const count = answers.count('buttons')
     const at = answers.text('at')
     const wiring = answers.text('wiring') as 'branches' | 'chain'
@@ -152,7 +194,8 @@ export const resistanceSwitch: Pattern = {
         'Give each its own, with commas between.',
         'names',
       )
-    const { resistors, idle, design } = chosen(answers, count)
+    const { resistors, idle, outside, design } = chosen(answers, count)
+    const pullUp = outside ? undefined : answers.quantity('resistance', 'pullUp').value
 
     const positions: Record<string, readonly (readonly [string, string])[]> = { none: [] }
     resistors.forEach((_, index) => {
@@ -190,6 +233,11 @@ export const resistanceSwitch: Pattern = {
       pen.wire(pen.tap(before), `${end}.1`, 'PK', SIGNAL)
       pen.wire(`${end}.2`, pen.tap(`${earth}.1`), 'BK/WH', SIGNAL)
     }
+    if (outside) {
+      const up = part('button-pull-up', 'Pull-up of the buttons', outside.nominal)
+      pen.wire(pen.tap(sensorSupply(pen, ecu)), `${up}.1`, 'OG', SIGNAL)
+      pen.wire(`${up}.2`, pen.tap(`${joint}.1`), 'PK', SIGNAL)
+    }
     const read = input(pen, {
       id: 'in-buttons',
       name: 'Buttons',
@@ -197,15 +245,16 @@ export const resistanceSwitch: Pattern = {
       pin,
       source: buttons,
       signal: 'resistance',
-      pullUp,
+      ...(pullUp === undefined ? {} : { pullUp }),
     })
     const tolerance = answers.quantity('ratio', 'tolerance').value
     const taken = pen.build.collections.inputs[read]!
     pen.replace('inputs', {
       ...taken,
       // Figures that the builder has entered stay.
-      pullUp: taken.pullUp ?? { value: pullUp as never },
-      pullUpTolerance: taken.pullUpTolerance ?? tolerance,
+      ...(pullUp === undefined
+        ? {}
+        : { pullUp: taken.pullUp ?? { value: pullUp as never }, pullUpTolerance: taken.pullUpTolerance ?? tolerance }),
       bits: taken.bits ?? answers.count('bits'),
       reference: taken.reference ?? { value: REFERENCE as never, unit: 'V' },
       leakage: taken.leakage ?? { value: answers.quantity('current', 'leakage').value, unit: 'A' },
@@ -220,11 +269,12 @@ export const resistanceSwitch: Pattern = {
       topology: wiring,
       buttons: resistors.map((each, index) => ({ name: typed[index]!, ...ohm(each) })),
       ...(idle ? { idle: ohm(idle) } : {}),
+      ...(outside ? { pullUp: ohm(outside) } : {}),
       contact: answers.quantity('resistance', 'contact'),
       ratiometric: true,
     })
     pen.say(
-      `Resistors: ${resistors.map(({ nominal }, index) => `${typed[index]} ${nominal} Ω`).join('; ')}${idle ? `; no button ${idle.nominal} Ω` : ''}.`,
+      `Resistors: ${resistors.map(({ nominal }, index) => `${typed[index]} ${nominal} Ω`).join('; ')}${idle ? `; no button ${idle.nominal} Ω` : ''}${outside ? `; pull-up ${outside.nominal} Ω` : ''}.`,
     )
     if (design)
       pen.say(

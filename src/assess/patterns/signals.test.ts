@@ -175,6 +175,30 @@ test('each button of the resistance switch reads its own share of the reference'
   })
 })
 
+test('a switch with its pull-up outside solders that to the 5 V of the sensors, chosen with the rest', () => {
+  const asked = { at: 'dash-right', buttons: '3', controller: 'ecu', pin: 'B17' }
+  const applied = applyPattern(patternBuild(), 'resistance-switch', { ...asked, pullUpFrom: 'E12 470 Ω … 4.7 kΩ' })
+  expect(applied.problems).toEqual([])
+  expect(against(applied, running)).toEqual([])
+  const { devices, inputs, resistanceSwitches, wires } = applied.build.collections
+  const made = resistanceSwitches.buttons!
+  expect(inputs[made.input!]!.pullUp).toBeUndefined()
+  const { spec } = devices['button-pull-up']!
+  expect(spec).toMatchObject({ kind: 'resistor', resistance: { value: made.pullUp!.resistance.value } })
+  const ends = Object.values(wires).flatMap(({ from, to }) => [from, to])
+  expect(ends).toEqual(expect.arrayContaining(['button-pull-up.1', 'button-pull-up.2']))
+  // Whatever single value is named inside instead, the gap is no wider than that of the best outside.
+  const gap = (explains: readonly string[]) => Number(/(\d+) mV of a 5 V reference/.exec(explains.join())![1])
+  for (const pullUp of ['470 Ω', '1 kΩ', '4.7 kΩ'])
+    expect(gap(applyPattern(patternBuild(), 'resistance-switch', { ...asked, pullUp }).explains)).toBeLessThanOrEqual(
+      gap(applied.explains),
+    )
+  expect(() => applyPattern(patternBuild(), 'resistance-switch', asked)).toThrow(/No pull-up is given/)
+  expect(() =>
+    applyPattern(patternBuild(), 'resistance-switch', { ...asked, pullUp: '1 kΩ', pullUpFrom: 'E12' }),
+  ).toThrow(/side by side/)
+})
+
 test('the fuel gauge reads with the ignition on, through an earth of its own', () => {
   const applied = applyPattern(patternBuild(), 'level-sender', {
     gauge: 'dash-right',

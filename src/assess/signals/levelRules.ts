@@ -1,4 +1,4 @@
-/** Rules `level-sender` and `gauge-reading`: litres and reserve as the sender shows them, and what an old gauge makes of it. */
+/** Rules `level-sender` and `gauge-reading`: litres and reserve as the sender shows them, and what old gauges make of it. */
 import { FILL_CAUTION } from '../../engineering/signals/level/fillTest.ts'
 import { formatQuantity } from '../../units/index.ts'
 import type { Finding } from '../finding.ts'
@@ -6,6 +6,7 @@ import { deviceZone, FUEL_CAUTION, finding, list, percent, restrictedDevice } fr
 import { gaugeResistors, gaugeSheet } from './gauges.ts'
 import type { Known } from './known.ts'
 import { levelSheet } from './levels.ts'
+import { revCounterFindings } from './revCounters.ts'
 
 export const litres = (volume: number): string => formatQuantity('volume', volume, { unit: 'L', digits: 3 })
 const ohms = (value: number): string => formatQuantity('resistance', value, { digits: 3 })
@@ -110,4 +111,5 @@ export const levelFindings = (known: Known): Finding[] => [
     .filter(({ device }) => !restrictedDevice(known.build, device))
     .map((record) => senderFinding(known, record)),
   ...Object.values(known.build.collections.gauges).flatMap((record) => gaugeFinding(known, record)),
+  ...revCounterFindings(known),
 ]

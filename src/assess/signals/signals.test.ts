@@ -420,3 +420,42 @@ describe('the ledger', () => {
     expect(ledgerOf(emptyBuild('Empty'), assess(emptyBuild('Empty')))).toEqual([])
   })
 })
+
+describe('an old rev counter', () => {
+  const told = (change: (c: Build['collections']) => void) =>
+    verdictOf(changed(change), 'rev-counter', 'gauges/rev-counter')!
+  it('is sound with the pulses it was made for, high enough', () => {
+    expect(verdictOf(demo, 'rev-counter', 'gauges/rev-counter')).toMatchObject({
+      verdict: 'sound',
+      says: expect.stringMatching(/gets the 2 pulses a revolution/),
+    })
+  })
+  // A four-cylinder counter on an eight-cylinder's pulses reads double (coolcats.net, 4-to-8 cylinder tachometer).
+  it('reads double with twice the pulses, and says to which figure the output is to be set', () => {
+    const found = told((c) => {
+      c.outputs['out-tachometer']!.pulses = 4
+    })
+    expect(found.verdict).toBe('marginal')
+    expect(found.says).toMatch(/shows 2 times the engine’s speed/)
+    expect(found.todo).toMatch(/Set Tachometer to 2 pulses/)
+  })
+  it('wants a relay’s kick where it was triggered by a coil, and an amplifier where the clamp forbids that', () => {
+    const at = (volts: number) =>
+      told((c) => {
+        c.gauges['rev-counter']!.threshold = { value: volts as never }
+      })
+    expect(at(30).todo).toMatch(/coil of a small relay/)
+    expect(at(100).todo).toMatch(/pulse amplifier/)
+  })
+  it('names what is not known', () => {
+    expect(
+      told((c) => {
+        delete c.gauges['rev-counter']!.threshold
+        delete c.outputs['out-tachometer']!.pulses
+      }),
+    ).toMatchObject({
+      verdict: 'unknown',
+      missing: expect.stringMatching(/pulses a revolution that Tachometer gives.*height of pulse/),
+    })
+  })
+})

@@ -93,7 +93,7 @@ type Bound = Omit<SwitchSheet, 'reading' | 'rows' | 'powers' | 'ageing' | 'probl
 export const ageingWords = ({ gapNew, until, first }: Ageing, ohms: (value: number) => string): string =>
   until === 0
     ? `${first.below} and ${first.above} read alike even with new contacts.`
-    : `With new contacts the narrowest gap is ${(gapNew * 1000).toFixed(0)} mV; ${first.below} and ${first.above} read alike once a worn contact shows ${ohms(until)}.`
+    : `With new contacts the narrowest gap is ${(gapNew * 1000).toFixed(0)} mV; ${first.below} and ${first.above} read alike once a worn contact shows ${ohms(Number(until.toPrecision(2)))}.`
 
 /** The bands of a switch in its circuit; `designed` puts other resistors, and where it was chosen another pull-up, into it. */
 export const readAgain = (

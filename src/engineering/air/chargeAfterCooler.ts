@@ -28,7 +28,7 @@ export const chargeAfterCooler = calculation({
       min: 0,
       max: 1,
       plausible: [0.4, 0.95],
-      about: 'effectiveness against that cold reference; over 1 two sensors are swapped or heat-soaked',
+      about: 'effectiveness against that cold reference (over 1: two sensors swapped or heat-soaked)',
     }),
     coldReference: quantity('temperature', {
       symbol: 'Tc',

@@ -41,7 +41,7 @@ export const compressionTemperature = calculation({
       min: 0.2,
       max: 1,
       plausible: [0.5, 0.82],
-      about: 'isentropic efficiency of the compressor',
+      about: 'isentropic efficiency of the compressor (over 1: two temperatures swapped, or a gauge pressure)',
     }),
   },
   outputs: {

@@ -45,10 +45,9 @@ export function working<I extends Inputs, O extends Outputs>(
     if (input) {
       const raw: unknown = given[name]
       if (input.type === 'choice') return String(raw)
-      return show(
-        input.kind,
-        typeof raw === 'object' && raw !== null ? (raw as { value: number }).value : (raw as number),
-      )
+      const value = typeof raw === 'object' && raw !== null ? (raw as { value: number }).value : (raw as number)
+      // A formula multiplies absolute temperatures: “25 °C × …” misleads whoever reckons it again.
+      return input.kind === 'temperature' ? showSi(input.kind, value) : show(input.kind, value)
     }
     const output = calc.outputs[name]
     // A result stands by its symbol on the left of its own line; its figure is in `results`.

@@ -7,7 +7,7 @@
  *   ρ   density                             kg/m³  600 … 1200
  *   m   margin at the inlet                 Pa
  *   H   the same as height of liquid        m
- * Errors: `out-of-range`. Limits: steady; a pump needs more than 0, by its own sheet.
+ * Errors: `out-of-range`, `inconsistent-inputs` (it boils in the tank itself). Limits: steady; a pump needs more than 0, by its own sheet.
  * Source: definition of net positive suction head available, Hydraulic Institute [from memory].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
@@ -73,6 +73,14 @@ export const suctionMargin = calculation({
   ],
   limits: [
     'Steady flow. A pump needs more than 0, by its own sheet; hot petrol gives off dissolved air and light ends earlier.',
+  ],
+  conditions: [
+    {
+      at: 'vapourPressure',
+      holds: ({ surfacePressure, vapourPressure }) => vapourPressure < surfacePressure,
+      says: 'The vapour pressure is at or above the pressure on the liquid: it boils in the tank itself.',
+      todo: 'Look whether the pressure was read as gauge, not absolute, and at the temperature; else cool the liquid, or take fuel of less vapour pressure (summer grade).',
+    },
   ],
   checks: [
     {

@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { Refusal } from '../../units/problem.ts'
+import { run } from '../calculation.ts'
 import { colebrook, frictionFactor, haaland } from '../fluids/frictionFactor.ts'
+import { pumpHeat } from '../fluids/pumpHeat.ts'
+import { sealedSpace } from '../fluids/sealedSpace.ts'
+import { suctionMargin } from '../fluids/suctionMargin.ts'
 import { benchPulses } from './benchPulses.ts'
 import { deadTimeAt, deadTimeFaults } from './deadTime.ts'
 import { curveFaults, delivered, type PumpCurve } from './pumpCurve.ts'
+import { pumpFlow } from './pumpFlow.ts'
 
 // Python library fluids 1.3.1, friction_factor(Method="Colebrook").
 describe('friction factor', () => {
@@ -162,4 +167,30 @@ describe('bench test of pulses', () => {
     expect(() => benchPulses([{ pulse: 1e-3, mass: 1e-6 }])).toThrow(Refusal)
     expect(() => benchPulses([1, 2, 3, 4].map((n) => ({ pulse: n * 1e-3, mass: 1e-5 / n })))).toThrow(/does not rise/)
   })
+})
+
+describe('figures that cannot be', () => {
+  const told = (act: () => unknown): string => {
+    try {
+      act()
+    } catch (error) {
+      if (error instanceof Refusal) return error.message
+      throw error
+    }
+    return 'nothing was refused'
+  }
+  it('a pump of two points that gives more against more pressure', () =>
+    expect(told(() => run(pumpFlow, { ...pumpFlow.checks[0]!.inputs, firstFlow: 1e-5 }))).toMatch(
+      /more flow against more pressure, which none does\. Look whether two rows are swapped/,
+    ))
+  it('a liquid under less than its vapour pressure', () =>
+    expect(
+      told(() => run(suctionMargin, { surfacePressure: 5e4, height: 0, loss: 0, vapourPressure: 7.5e4, density: 740 })),
+    ).toMatch(/boils in the tank itself\. Look whether the pressure was read as gauge/))
+  it('a pump that makes more power than it takes', () =>
+    expect(told(() => run(pumpHeat, { power: 50, flow: 1e-4, pressure: 1e6, density: 740, heat: 2080 }))).toMatch(
+      /efficiency would be over 1\. Look at the unit/,
+    ))
+  it('a space that was shut while its liquid boiled', () =>
+    expect(told(() => run(sealedSpace, { ...sealedSpace.checks[0]!.inputs, vapour: 1.2e5 }))).toMatch(/boiled then/))
 })

@@ -10,7 +10,8 @@
  *   U   voltage at the pump's terminals   V     3 … 60
  *   m   voltage exponent                  1     0 … 3
  *   V   volume flow                       m³/s
- * Errors: `out-of-range`, `inconsistent-inputs` (pressure not between the two points, points not distinct).
+ * Errors: `out-of-range`, `inconsistent-inputs` (pressure not between the two points, points not distinct, flow rising with
+ *   pressure).
  * Source: none published for the law as a whole; straight line in pressure and power of the voltage are common practice.
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
@@ -128,6 +129,12 @@ export const pumpFlow = calculation({
         given.pressure <= Math.max(given.firstPressure, given.secondPressure),
       says: 'The pressure does not lie between the two points of the curve.',
       todo: 'Choose points on either side of it, from the pump’s own sheet.',
+    },
+    {
+      at: 'secondFlow',
+      holds: (given) => (given.secondFlow - given.firstFlow) * (given.secondPressure - given.firstPressure) <= 0,
+      says: 'The pump would give more flow against more pressure, which none does.',
+      todo: 'Look whether two rows are swapped, or come from two voltages or two pumps.',
     },
   ],
   checks: [

@@ -24,7 +24,7 @@ export const exchangerConductance = calculation({
       min: 0,
       max: 0.999,
       plausible: [0.2, 0.95],
-      about: 'effectiveness on the lesser heat capacity rate; 1 or more means swapped or heat-soaked sensors',
+      about: 'effectiveness on the lesser heat capacity rate (1 or more: sensors swapped or heat-soaked)',
     }),
     hotRate: rateInput('Ch', 'hot stream: mass flow times specific heat'),
     coldRate: rateInput('Cc', 'cold stream: mass flow times specific heat'),

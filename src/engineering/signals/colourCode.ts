@@ -25,8 +25,11 @@ const near = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * Math.a
 
 /** Bands from the first digit on; 20 % has no band of its own. `undefined` where the code has no way to write it. */
 export const colourBands = (resistance: number, tolerance: number): readonly BandColour[] | undefined => {
-  const last = near(tolerance, 0.2) ? [] : TOLERANCES.filter(([share]) => near(share, tolerance)).map(([, band]) => band)
-  if (!(resistance > 0) || !Number.isFinite(resistance) || (last.length === 0 && !near(tolerance, 0.2))) return undefined
+  const last = near(tolerance, 0.2)
+    ? []
+    : TOLERANCES.filter(([share]) => near(share, tolerance)).map(([, band]) => band)
+  if (!(resistance > 0) || !Number.isFinite(resistance) || (last.length === 0 && !near(tolerance, 0.2)))
+    return undefined
   for (const count of tolerance > 0.021 ? [2, 3] : [3]) {
     let power = Math.floor(Math.log10(resistance)) - count + 1
     let figure = resistance / 10 ** power
@@ -38,7 +41,13 @@ export const colourBands = (resistance: number, tolerance: number): readonly Ban
     if (!near(Math.round(figure), figure)) continue
     const multiplier = power >= 0 ? DIGITS[power] : LOW_POWERS[power]
     if (multiplier === undefined) continue
-    return [...String(Math.round(figure)).split('').map((digit) => DIGITS[Number(digit)]!), multiplier, ...last]
+    return [
+      ...String(Math.round(figure))
+        .split('')
+        .map((digit) => DIGITS[Number(digit)]!),
+      multiplier,
+      ...last,
+    ]
   }
   return undefined
 }

@@ -14,6 +14,7 @@ import { readingEdit, remarkEdit, share } from './faultEdits.ts'
 import { MeterForm } from './MeterForm.tsx'
 import { OwnReading } from './OwnReading.tsx'
 import { RemarkForm } from './RemarkForm.tsx'
+import { SearchSettings } from './SearchSettings.tsx'
 import { SuspicionDrawing } from './SuspicionDrawing.tsx'
 import { useSearch } from './useSearch.ts'
 import './faults.css'
@@ -113,6 +114,7 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
             )}
             <Suspects view={view} />
             {isOpen && <MeterForm />}
+            {isOpen && <SearchSettings search={search} />}
             {ready.lacking.length > 0 && (
               <p className="small soft">
                 Sharper with: {ready.lacking.slice(0, 6).join('; ')}

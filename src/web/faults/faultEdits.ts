@@ -55,5 +55,13 @@ export const mendEdit = (search: StoredSearch, at: number, instead: Evidence | u
   ],
 })
 
+export const settingsEdit = (
+  search: StoredSearch,
+  change: Pick<StoredSearch, 'sure'> | Pick<StoredSearch, 'priors'>,
+): Edit => ({
+  label: `Fault search ${search.id}: ${'sure' in change ? 'how sure' : 'what fails most'}`,
+  changes: [put({ ...search, ...change })],
+})
+
 export const share = ({ probability }: Pick<Suspect, 'probability'>): string =>
   probability > 0.995 ? '> 99 %' : `${(100 * probability).toFixed(probability < 0.1 ? 1 : 0)} %`

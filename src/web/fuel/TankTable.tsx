@@ -1,8 +1,10 @@
 /** The tank's five cases as a small table, and where its vent ends. */
+import { Link } from 'wouter'
 import { type Datum, isKnown } from '../../assess/chain/chain.ts'
 import type { FuelChain } from '../../assess/fuel/chain.ts'
 import { VAPOUR_CAUTION } from '../../assess/fuel/fuelRules.ts'
 import { tankCases, ventWords } from '../../assess/fuel/tankCases.ts'
+import { tankSender } from '../../assess/fuel/tankSender.ts'
 import { FUEL_CAUTION, QUALIFIED_FUEL } from '../../assess/make.ts'
 import { showPreferredOr } from '../parts/units.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
@@ -14,6 +16,7 @@ const gasText = (flow: Datum): string =>
 export function TankTable({ chain }: { chain: FuelChain }) {
   const cases = tankCases(chain)
   const vent = ventWords(chain)
+  const sender = tankSender(chain.facts.build)
   return (
     <section aria-labelledby="tank-heading" className="tank">
       <h2 id="tank-heading">Tank, five cases</h2>
@@ -62,6 +65,12 @@ export function TankTable({ chain }: { chain: FuelChain }) {
         <VerdictMark verdict={vent.verdict} /> {vent.says}
         {vent.missing.length > 0 && ` Missing: ${vent.missing.join(', ')}.`}
       </p>
+      {sender && (
+        <p>
+          <VerdictMark verdict={sender.verdict} /> {sender.says} {sender.verdict !== 'sound' && sender.todo}{' '}
+          <Link to="/signals">Level sender</Link>
+        </p>
+      )}
       <ul className="small">
         {[FUEL_CAUTION, VAPOUR_CAUTION, QUALIFIED_FUEL].map((line) => (
           <li key={line}>{line}</li>

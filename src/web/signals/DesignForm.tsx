@@ -9,6 +9,7 @@ import { showPreferred } from '../parts/units.ts'
 import { bench } from '../workbench/bench.ts'
 import { BandAxis, millivolts } from './BandAxis.tsx'
 import { designEdit } from './edits.ts'
+import { SolderDrawing } from './SolderDrawing.tsx'
 
 interface Answer {
   readonly designed?: Designed
@@ -109,18 +110,14 @@ export function DesignForm({ sheet }: { sheet: SwitchSheet }) {
         {designed && then?.reading && then.circuit && (
           <>
             <Proof designed={designed} />
-            <p>
-              {designed.record.buttons
-                .map(({ name }, i) => `${name} ${partText(designed.design.resistors[i]!)}`)
-                .join('; ')}
-              {designed.design.idle && `; no button ${partText(designed.design.idle)}`}; pull-up{' '}
-              {partText(designed.design.pullUp)}.
-            </p>
-            <BandAxis
-              reading={then.reading}
-              fullScale={then.circuit.supply.high}
-              title={`Bands of ${record.name} with the resistors chosen`}
-            />
+            <div className="two">
+              <SolderDrawing sheet={then} />
+              <BandAxis
+                reading={then.reading}
+                fullScale={then.circuit.supply.high}
+                title={`Bands of ${record.name} with the resistors chosen`}
+              />
+            </div>
             <button type="button" className="first" onClick={() => bench.edit(designEdit(designed))}>
               Store these resistors
             </button>

@@ -3,14 +3,17 @@ import { useState } from 'react'
 import { useLocation } from 'wouter'
 import { type Applied, applyPattern, patterns } from '../../assess/patterns/index.ts'
 import { knownOf } from '../../assess/signals/known.ts'
-import { switchSheet } from '../../assess/signals/switches.ts'
+import { ageingWords, readAgain, switchSheet } from '../../assess/signals/switches.ts'
 import type { Build } from '../../model/build.ts'
+import { parseQuantity } from '../../units/index.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
+import { showPreferred } from '../parts/units.ts'
 import { bench } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
-import { BandAxis } from './BandAxis.tsx'
+import { BandAxis, millivolts } from './BandAxis.tsx'
 import { sheetPlace } from './LedgerList.tsx'
+import { SolderDrawing } from './SolderDrawing.tsx'
 import { SwitchRows } from './SwitchPage.tsx'
 
 const PATTERN = 'resistance-switch'
@@ -67,6 +70,8 @@ export function NewSwitch() {
     (change): change is Extract<typeof change, { collection: unknown }> =>
       'collection' in change && change.collection === 'resistanceSwitches',
   )
+  const asked = pattern.questions.find(({ name }) => name === 'offset')
+  const offset = applied ? parseQuantity('voltage', typed.offset?.trim() || (asked?.otherwise ?? '')).value : 0
   return (
     <>
       <h1>A new switch on one wire</h1>
@@ -129,6 +134,7 @@ export function NewSwitch() {
           <Preview
             applied={applied}
             id={made.id}
+            offset={offset}
             add={() => {
               if (bench.edit(applied.edit)) go(sheetPlace(`resistanceSwitches/${made.id}`))
             }}
@@ -139,27 +145,39 @@ export function NewSwitch() {
   )
 }
 
-function Preview({ applied, id, add }: { applied: Applied; id: string; add: () => void }) {
+function Preview({ applied, id, offset, add }: { applied: Applied; id: string; offset: number; add: () => void }) {
   const record = applied.build.collections.resistanceSwitches[id]
   if (!record) return null
+  const bare = switchSheet(knownOf(applied.build, { cases: {} }), record)
   // The bands stand for the offset that was answered; the solved one is known once it is in the build.
-  const sheet = switchSheet(knownOf(applied.build, { cases: {} }), record)
+  const sheet = bare.circuit
+    ? readAgain({ ...bare, circuit: { ...bare.circuit, earthOffset: { low: -offset, high: offset } } })
+    : bare
   return (
     <section aria-label="The switch chosen">
       <h2>Chosen</h2>
-      <ul>
-        {applied.explains
-          .filter((line) => /resistor|gap|Resistors/i.test(line))
-          .map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-      </ul>
+      {sheet.reading && (
+        <p className="answer">
+          <strong>Narrowest gap {millivolts(sheet.reading.smallest.gap)}</strong>, between{' '}
+          {sheet.reading.smallest.below} and {sheet.reading.smallest.above}; no other choice of these parts has a wider
+          one. {sheet.ageing && ageingWords(sheet.ageing, (value) => showPreferred('resistance', value))}
+        </p>
+      )}
       {sheet.reading && sheet.circuit && (
         <div className="two">
+          <SolderDrawing sheet={sheet} />
           <BandAxis reading={sheet.reading} fullScale={sheet.circuit.supply.high} title="Bands of the switch chosen" />
-          <SwitchRows sheet={sheet} />
         </div>
       )}
+      <SwitchRows sheet={sheet} />
+      <details>
+        <summary>How it was chosen, and every wire of it</summary>
+        <ul className="small">
+          {applied.explains.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </details>
       <Problems list={applied.problems} />
       <h2>Take care</h2>
       <ul>

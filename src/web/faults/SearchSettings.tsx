@@ -1,0 +1,63 @@
+/** How sure a search has to be, and what fails how often in this car: both are the builder's to say. */
+import type { StoredSearch } from '../../assess/faults/faults.ts'
+import { PRIOR_WEIGHTS } from '../../engineering/electrical/faults/hypothesis.ts'
+import { bench } from '../workbench/bench.ts'
+import { settingsEdit } from './faultEdits.ts'
+import { parseNumber } from './parseNumber.ts'
+
+const SURE = [0.8, 0.9, 0.95, 0.99] as const
+const USUAL = 0.9
+const NAMES: Readonly<Record<string, string>> = {
+  bulb_holder: 'lamp holders',
+  exposed: 'joints in the wet',
+  connector: 'plugs',
+  crimp: 'crimps',
+  solder: 'soldered joints',
+  wire: 'wires',
+  load: 'consumers',
+  fuse: 'fuses',
+  switch: 'switches and contacts',
+  battery: 'the battery',
+}
+
+export function SearchSettings({ search }: { search: StoredSearch }) {
+  const { sure = USUAL, priors = {} } = search
+  return (
+    <details>
+      <summary>How sure, and what fails most</summary>
+      <label>
+        It stops when it is so sure of one part{' '}
+        <select
+          value={sure}
+          onChange={(event) => void bench.edit(settingsEdit(search, { sure: Number(event.target.value) }))}
+        >
+          {[...new Set([...SURE, sure])].map((each) => (
+            <option key={each} value={each}>
+              {Math.round(100 * each)} %
+            </option>
+          ))}
+        </select>
+      </label>
+      <p className="small soft">
+        How often each fails, against the others. Common practice, no published source; yours stand in their place.
+      </p>
+      <div className="meter-fields">
+        {Object.entries(PRIOR_WEIGHTS).map(([kind, usual]) => (
+          <label key={kind}>
+            {NAMES[kind] ?? kind}
+            <input
+              inputMode="decimal"
+              defaultValue={priors[kind] ?? usual}
+              onBlur={(event) => {
+                const value = parseNumber(event.target.value)
+                if (value === undefined || value <= 0) event.target.value = String(priors[kind] ?? usual)
+                else if (value !== (priors[kind] ?? usual))
+                  bench.edit(settingsEdit(search, { priors: { ...priors, [kind]: value } }))
+              }}
+            />
+          </label>
+        ))}
+      </div>
+    </details>
+  )
+}
