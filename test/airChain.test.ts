@@ -4,6 +4,7 @@ import { demoBuild, halfBuild, soundBuild } from '../demo/index.ts'
 import { judgedAir } from '../src/assess/air/airRules.ts'
 import { assess } from '../src/assess/assess.ts'
 import { isKnown } from '../src/assess/chain/chain.ts'
+import { coolingChainOf } from '../src/assess/cooling/chain.ts'
 import { type Build, emptyBuild } from '../src/model/build.ts'
 
 const changed = (change: (build: Build) => void): Build => {
@@ -140,6 +141,15 @@ describe('bad input', () => {
       verdict: 'marginal',
       todo: expect.stringMatching(/before the radiator/),
     })
+  })
+  it('a barometer stands in place of the standard atmosphere, for air and cooling alike', () => {
+    const low = reading('outside-pressure', 'pressureAbsolute', 93e3)
+    expect(amount(low, 'outside-pressure')).toBe(93e3)
+    expect(figureOf(low, 'outside-pressure').superseded).toMatchObject({
+      value: amount(demoBuild(), 'outside-pressure'),
+    })
+    expect(amount(low, 'power')).toBeLessThan(amount(demoBuild(), 'power') * 0.98)
+    expect(coolingChainOf(low).facts.outsidePressure).toMatchObject({ value: 93e3 })
   })
   it('a reading of another kind of quantity is none of this subject', () => {
     expect(amount(reading('intake-air-temperature', 'ratio', 5), 'intake-temperature')).toBeCloseTo(305.15, 9)

@@ -2,9 +2,9 @@
 import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
-import { refuse } from '../units/problem.ts'
 import { importLog } from './import.ts'
-import { type BoundRole, bindRole, guessRoles, ROLES, type Role } from './roles.ts'
+import type { Overrides } from './plan.ts'
+import { type BoundRole, bindRole, guessRoles, noUnit, type Role, readBinding } from './roles.ts'
 
 export interface AskedLog {
   readonly name: string
@@ -12,34 +12,32 @@ export interface AskedLog {
   readonly roles: readonly BoundRole[]
 }
 
-/** `binds`: `channel=role`, said by the person; the rest is guessed. */
+/** `binds`: `channel=role` or `channel [unit]=role`, said by the person; the rest is guessed. */
 export async function withLooseLog<T>(
   file: string,
   binds: readonly string[],
   use: (log: AskedLog) => Promise<T>,
+  overrides: Overrides = {},
 ): Promise<T> {
   const folder = await mkdtemp(join(tmpdir(), 'swapwright-ask-'))
   try {
     const parquet = join(folder, 'log.parquet')
-    const report = await importLog(file, parquet)
-    const said = new Map<string, Role>()
-    for (const bind of binds) {
-      const at = bind.lastIndexOf('=')
-      const [name, role] = [bind.slice(0, at).trim(), bind.slice(at + 1).trim()]
-      if (!Object.hasOwn(ROLES, role))
-        throw refuse('no-role', `“${role}” is no role.`, `Choose from: ${Object.keys(ROLES).join(', ')}.`)
-      if (report.channels.some((channel) => channel.name === name)) said.set(name, role as Role)
-    }
-    const taken = new Set(said.values())
-    const guesses = guessRoles(report.channels.filter(({ name }) => !said.has(name))).filter(
+    const report = await importLog(file, parquet, { overrides })
+    // Two files share one list, so a channel that this one lacks is no mistake.
+    const said = binds.flatMap((bind) => readBinding(bind, report.channels) ?? [])
+    const named = new Set(said.map(({ channel }) => channel))
+    const taken = new Set<Role>(said.map(({ role }) => role))
+    const guesses = guessRoles(report.channels.filter(({ name }) => !named.has(name))).filter(
       ({ role }) => !taken.has(role),
     )
-    const roles = [...[...said].map(([channel, role]) => ({ channel, role })), ...guesses].flatMap(
-      ({ channel, role }) => {
-        const bound = bindRole(role, report.channels.find(({ name }) => name === channel)!, said.has(channel))
-        return bound ? [bound] : []
-      },
-    )
+    const roles = [
+      ...said.map((each) => ({ ...each, confirmed: true })),
+      ...guesses.map(({ channel, role }) => ({ channel, role, unit: undefined, confirmed: false })),
+    ].flatMap(({ channel, role, unit, confirmed }) => {
+      const bound = bindRole(role, report.channels.find(({ name }) => name === channel)!, confirmed, unit)
+      if (bound === undefined && confirmed) throw noUnit(role, channel, unit)
+      return bound ? [bound] : []
+    })
     return await use({ name: basename(file), parquet, roles })
   } finally {
     await rm(folder, { recursive: true, force: true })

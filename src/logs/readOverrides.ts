@@ -61,7 +61,9 @@ export function checkOverrides(given: unknown): Overrides {
   if (read.success) return Object.fromEntries(Object.entries(read.data).filter(([, value]) => value !== undefined))
   throw new Refusal(
     read.error.issues.map(({ path, code, ...issue }) => {
-      const key = String(path[0] ?? (code === 'unrecognized_keys' ? (issue as { keys?: string[] }).keys?.[0] : '') ?? '')
+      const key = String(
+        path[0] ?? (code === 'unrecognized_keys' ? (issue as { keys?: string[] }).keys?.[0] : '') ?? '',
+      )
       return isKey(key)
         ? { code: 'bad-reading', says: `“${key}” cannot be that.`, todo: `It may be: ${MAY_BE[key]}.` }
         : {
@@ -80,12 +82,12 @@ export function overridesFromText(entries: readonly string[]): Overrides {
     const at = entry.indexOf('=')
     const key = (at < 0 ? entry : entry.slice(0, at)).trim()
     const text = at < 0 ? '' : entry.slice(at + 1)
-    found[key] = isKey(key) ? valueOf(key, text) : text
+    found[key] = isKey(key) ? meant(key, text) : text
   }
   return checkOverrides(found)
 }
 
-function valueOf(key: Key, text: string): unknown {
+function meant(key: Key, text: string): unknown {
   const plain = text.trim()
   if (key === 'delimiter') return DELIMITERS[plain] ?? text
   if (key === 'timeColumn') return plain === 'none' ? null : /^\d+$/.test(plain) ? Number(plain) : plain

@@ -3,6 +3,8 @@
  * by the source's signature (the names of its channels). The table of meanings is `roleTable.ts`.
  */
 import { createHash } from 'node:crypto'
+import type { Kind } from '../units/kinds.ts'
+import { refuse } from '../units/problem.ts'
 import { ROLES, type Role, type RoleSpec } from './roleTable.ts'
 import { type LogUnit, logUnit, sameDimension } from './unitSymbols.ts'
 
@@ -105,6 +107,44 @@ export function bindRole(
   const known = unitFor(role, unit ?? channel.unit)
   if (known === undefined || !sameDimension(known.kind, ROLES[role].kind)) return undefined
   return { role, channel: channel.name, factor: known.factor, offset: known.offset, confirmed }
+}
+
+/**
+ * "Inj PW [ms]=injectorPulseWidth": a channel, the unit it is really in where its name does not say, its role.
+ * Undefined when no such channel is there; refused when the role is none.
+ */
+export function readBinding(
+  text: string,
+  channels: readonly { readonly name: string }[],
+): { readonly channel: string; readonly role: Role; readonly unit: string | undefined } | undefined {
+  const at = text.lastIndexOf('=')
+  const [left, role] = [text.slice(0, Math.max(at, 0)).trim(), text.slice(at + 1).trim()]
+  if (at < 1 || !Object.hasOwn(ROLES, role))
+    throw refuse('no-role', `“${role}” is no role.`, `Choose from: ${Object.keys(ROLES).join(', ')}.`)
+  const has = (name: string): boolean => channels.some((channel) => channel.name === name)
+  if (has(left)) return { channel: left, role: role as Role, unit: undefined }
+  const parts = /^(.*?)\s*\[([^\]]*)\]$/.exec(left)
+  return parts && has(parts[1]!) ? { channel: parts[1]!, role: role as Role, unit: parts[2]! } : undefined
+}
+
+export const noUnit = (role: Role, channel: string, unit: string | undefined): Error =>
+  refuse(
+    'no-unit',
+    unit === undefined
+      ? `“${channel}” cannot be ${ROLES[role].title}: its unit is not known, or of another kind.`
+      : `“${channel}” cannot be ${ROLES[role].title} in “${unit}”.`,
+    `Say its unit, as in "${channel} [${EXAMPLE[ROLES[role].kind] ?? 'V'}]=${role}".`,
+  )
+const EXAMPLE: Partial<Record<Kind, string>> = {
+  angularSpeed: 'rpm',
+  pressureAbsolute: 'kPa',
+  pressureDifference: 'kPa',
+  temperature: '°C',
+  time: 'ms',
+  ratio: '%',
+  massFlow: 'g/s',
+  speed: 'km/h',
+  angle: '°',
 }
 
 const GRAMS: Readonly<Record<string, number>> = { kg: 1, g: 1e-3, mg: 1e-6 }

@@ -55,13 +55,31 @@ export function sniff(sample: FileSample, overrides: Overrides = {}): ReadingPla
   if (layout === undefined) {
     if (lines.length === 1 && text.length > 2000)
       throw refuse('not-a-log', `${sample.name} is one endless line, not a log.`, 'Export it with one row a line.')
+    if (
+      whole &&
+      lines.filter((line) => line.trim() !== '').length <= 3 &&
+      /[,;\t|]/.test(text) &&
+      !/[.!?]\s/.test(text)
+    )
+      throw refuse(
+        'not-a-log',
+        `${sample.name} holds names but no row of values: it is an empty log.`,
+        'Check that the logger had recorded something.',
+      )
     throw refuse(
       'not-a-log',
       `${sample.name} is ${/[a-z]{3,} [a-z]{2,} [a-z]{2,}/i.test(text) ? 'prose' : 'text without columns of figures'}, not a log.`,
       'Choose a file with rows of values, or say how its columns are divided.',
     )
   }
-  const { delimiter, decimal, dataIndex, width } = layout
+  const { delimiter, decimal } = layout
+  const dataIndex = Math.max(
+    overrides.dataLine === undefined ? layout.dataIndex : overrides.dataLine - 1,
+    overrides.nameLine ?? 0,
+    overrides.unitLine ?? 0,
+  )
+  const width =
+    dataIndex === layout.dataIndex ? layout.width : rowWidth(splitLine(lines[dataIndex] ?? '', delimiter), layout.width)
   if (layout.rivals.length > 0)
     guesses.push({
       says: `Columns are divided by ${delimiterName(delimiter)}; ${layout.rivals.map(delimiterName).join(' or ')} would fit nearly as well.`,
@@ -231,6 +249,10 @@ const trimEnd = (row: string[], width: number): string[] => {
   while (copy.length > width && copy.at(-1) === '') copy.pop()
   return copy
 }
+
+/** Where the builder says that the values begin, that line's width counts, but for a trailing delimiter. */
+const rowWidth = (row: readonly string[], usual: number): number =>
+  row.length < 1 || (row.length === usual + 1 && row.at(-1) === '') ? usual : row.length
 
 const pad = (row: string[], width: number): string[] => Array.from({ length: width }, (_, column) => row[column] ?? '')
 

@@ -89,7 +89,9 @@ export const planSitting = (build: Build, options: SittingOptions, solve: Solve)
   const fits = candidates(bound, lacks, options.time)
   const reserve = bound.open.reduce((sum, at) => sum + (mustClose(at) ? bound.accesses[at]!.close : 0), 0)
   const worth = worthOf(build, bound)
-  const ask = (weight: number) => choose(bound, fits, (job) => weight * worth(job), options.time, mustClose, solve)
+  const until = performance.now() + ALLOWED * 1000
+  const ask = (weight: number) =>
+    choose(bound, fits, (job) => weight * worth(job), options.time, mustClose, solve, until)
   const able = reserve <= options.time && fits.length > 0
   let { order, proven } = able ? ask(1) : { order: [], proven: true }
   // An evening with nothing done is no better than one spent mostly on opening; it only says so.
@@ -130,7 +132,7 @@ export const planSitting = (build: Build, options: SittingOptions, solve: Solve)
         time: job.mostly,
         lacks: [
           ...lacks[at]!,
-          ...job.before.flatMap((other) => (ids.has(bound.jobs[other]!.id) ? [] : [`${bound.jobs[other]!.id} first`])),
+          ...job.before.flatMap((other) => (ids.has(bound.jobs[other]!.id) ? [] : [`“${bound.jobs[other]!.title}” first`])),
         ],
       }))
       .sort((a, b) => a.lacks.length - b.lacks.length || a.time - b.time)
@@ -161,8 +163,9 @@ const choose = (
   time: number,
   mustClose: (access: number) => boolean,
   solve: Solve,
+  /** Of performance.now(), ms. */
+  until: number,
 ): { order: number[]; proven: boolean } => {
-  const until = performance.now() + ALLOWED * 1000
   const shut = closedBy(bound.graph)
   const spelled = new Set<number>()
   let best: { order: number[]; value: number } = { order: [], value: Number.NEGATIVE_INFINITY }

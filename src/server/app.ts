@@ -19,7 +19,7 @@ import { proposeWires } from '../store/wireList/import.ts'
 import { readTable } from '../store/wireList/table.ts'
 import { type Problem, Refusal, refuse } from '../units/problem.ts'
 import type { Hub } from './hub.ts'
-import { followProgress, logRoutes } from './logRoutes.ts'
+import { followProgress, logRoutes, overridesFromJson } from './logRoutes.ts'
 import { withUpload } from './uploads.ts'
 
 const change = z.union([
@@ -178,8 +178,10 @@ export const makeApp = ({ store, pages, guard, hub, more }: AppParts) => {
     .post('/api/logs', (context) =>
       withUpload(context.req.raw.body, context.req.query('name') ?? 'log.csv', async (file, name) => {
         const onProgress = followProgress(context.req.query('token'))
+        const read = context.req.query('read')
         const added = await addLog(store, file, {
           name,
+          ...(read ? { overrides: overridesFromJson(read) } : {}),
           signal: context.req.raw.signal,
           ...(onProgress ? { onProgress } : {}),
         })

@@ -2,7 +2,10 @@
 import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { z } from 'zod'
+import type { Overrides } from '../logs/plan.ts'
 import { at } from '../logs/query.ts'
+import { checkOverrides } from '../logs/readOverrides.ts'
+import { judge, ROLES, type Role } from '../logs/roles.ts'
 import type { Build } from '../model/build.ts'
 import { readInjectorCard } from '../model/readInjectorCard.ts'
 import {
@@ -17,7 +20,7 @@ import {
   fileHeadroom,
   fileInjectors,
 } from '../store/logQuestions.ts'
-import { logOf, logTable } from '../store/logs.ts'
+import { logOf, logTable, readLogAgain } from '../store/logs.ts'
 import type { Store } from '../store/store.ts'
 import { refuse } from '../units/problem.ts'
 
@@ -54,6 +57,28 @@ export const followProgress = (token: string | undefined): ((share: number) => v
   }
 }
 
+export const overridesFromJson = (text: string): Overrides => {
+  let given: unknown
+  try {
+    given = JSON.parse(text)
+  } catch {
+    throw refuse('bad-request', 'How the file is to be read came through garbled.', 'Reload the page and try again.')
+  }
+  return checkOverrides(given)
+}
+
+/** Every meaning that there is, by name, and how sure the guess for each channel is. */
+const meaningsOf = (channels: ReturnType<typeof logOf>['channels']) => ({
+  roles: Object.entries(ROLES).map(([id, { title }]) => ({ id, title })),
+  guesses: channels.flatMap(({ name, unit, role }) => {
+    const guess =
+      role !== undefined && Object.hasOwn(ROLES, role)
+        ? judge({ name, unit: unit ?? '', min: null, mean: null, max: null }, role as Role)
+        : undefined
+    return guess ? [{ channel: name, confidence: guess.confidence, reason: guess.reason }] : []
+  }),
+})
+
 interface Parts {
   readonly store: Store
   readonly told: () => object
@@ -65,6 +90,16 @@ export const logRoutes = ({ store, told }: Parts) => {
     .get('/api/log-progress/:token', (context) =>
       context.json({ share: progress.get(context.req.param('token')) ?? null }),
     )
+    .get('/api/logs/:id/meanings', (context) => {
+      return context.json(meaningsOf(logOf(store, context.req.param('id')).channels))
+    })
+    .post('/api/logs/:id/again', async (context) => {
+      const again = await readLogAgain(store, context.req.param('id'), {
+        overrides: checkOverrides(await context.req.json().catch(() => ({}))),
+        signal: context.req.raw.signal,
+      })
+      return context.json({ ...again, ...told() })
+    })
     .get('/api/logs/:id/at', async (context) => {
       const time = Number(context.req.query('t'))
       if (!Number.isFinite(time))

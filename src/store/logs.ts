@@ -30,21 +30,52 @@ const freeId = (store: Store, wanted: string): string => {
   }
 }
 
-/** Roles that the builder confirmed on an earlier log of the same source. */
-const remembered = (store: Store, source: string): Map<string, string> => {
-  const roles = new Map<string, string>()
+/** Roles that the builder confirmed on an earlier log of the same source, and the units where the file names none. */
+const remembered = (store: Store, source: string): Map<string, { readonly role: string; readonly unit?: string }> => {
+  const roles = new Map<string, { readonly role: string; readonly unit?: string }>()
   for (const log of Object.values(store.read().collections.logs)) {
     if (log.source !== source) continue
-    for (const channel of log.channels) if (channel.role && channel.confirmed) roles.set(channel.name, channel.role)
+    for (const channel of log.channels)
+      if (channel.role && channel.confirmed)
+        roles.set(channel.name, { role: channel.role, ...(channel.unit ? { unit: channel.unit } : {}) })
   }
   return roles
+}
+
+/** Meanings of the channels: what the builder confirmed for this logger before, else a guess. */
+const meanings = (store: Store, report: LogReport) => {
+  const roles = guessRoles(report.channels)
+  const source = sourceSignature(report.channels)
+  const known = remembered(store, source)
+  const guessed = new Map(roles.map((guess) => [guess.channel, guess.role as string]))
+  const spoken = new Set([...known.values()].map(({ role }) => role))
+  const channels = report.channels.map((channel): Entity<'logs'>['channels'][number] => {
+    const confirmed = known.get(channel.name)
+    const guess = guessed.get(channel.name)
+    // A meaning that the builder gave to another channel is not guessed again for this one.
+    const role = confirmed?.role ?? (guess !== undefined && spoken.has(guess) ? undefined : guess)
+    const unit = channel.unit || confirmed?.unit
+    return {
+      name: channel.name,
+      ...(unit ? { unit } : {}),
+      ...(role ? { role } : {}),
+      ...(confirmed ? { confirmed: true } : {}),
+    }
+  })
+  return { source, roles, channels }
+}
+
+export interface AddedLog {
+  readonly id: string
+  readonly report: LogReport
+  readonly roles: readonly RoleGuess[]
 }
 
 export const addLog = async (
   store: Store,
   file: string,
   options: ImportOptions & { name?: string } = {},
-): Promise<{ id: string; report: LogReport; roles: readonly RoleGuess[] }> => {
+): Promise<AddedLog> => {
   const name = options.name ?? basename(file)
   const id = freeId(store, basename(name, extname(name)))
   const table = `${id}.parquet`
@@ -56,20 +87,7 @@ export const addLog = async (
   }`
   try {
     copyFileSync(file, join(store.folder, 'logs', raw))
-    const roles = guessRoles(report.channels)
-    const source = sourceSignature(report.channels)
-    const known = remembered(store, source)
-    const guessed = new Map(roles.map((guess) => [guess.channel, guess.role as string]))
-    const channels = report.channels.map((channel) => {
-      const confirmed = known.get(channel.name)
-      const role = confirmed ?? guessed.get(channel.name)
-      return {
-        name: channel.name,
-        ...(channel.unit ? { unit: channel.unit } : {}),
-        ...(role ? { role } : {}),
-        ...(confirmed ? { confirmed: true } : {}),
-      }
-    })
+    const { source, roles, channels } = meanings(store, report)
     const record: Entity<'logs'> = {
       id,
       name: name.slice(0, 160),
@@ -86,6 +104,38 @@ export const addLog = async (
     return { id, report, roles }
   } catch (error) {
     for (const left of [table, raw]) rmSync(join(store.folder, 'logs', left), { force: true })
+    throw error
+  }
+}
+
+/**
+ * The raw file that was kept is read once more, as the builder says. The new table stands beside the old one, so that
+ * undo leads back to it.
+ */
+export const readLogAgain = async (store: Store, id: string, options: ImportOptions): Promise<AddedLog> => {
+  const log = logOf(store, id)
+  const raw = join(store.folder, 'logs', basename(log.file))
+  if (!existsSync(raw))
+    throw refuse(
+      'log-file-missing',
+      `The raw file ${basename(log.file)} of the log ${log.id} is not in the logs folder.`,
+      'Add the log again from where it came from.',
+      `logs/${log.id}`,
+    )
+  let turn = 2
+  while (existsSync(join(store.folder, 'logs', `${log.id}.${turn}.parquet`))) turn++
+  const table = `${log.id}.${turn}.parquet`
+  const report = await importLog(raw, join(store.folder, 'logs', table), options)
+  try {
+    const { source, roles, channels } = meanings(store, report)
+    const { samples, first, last } = report
+    store.edit({
+      label: `Log ${log.name.slice(0, 80)} read again`,
+      changes: [{ collection: 'logs', id, value: { ...log, table, samples, first, last, source, channels } }],
+    })
+    return { id, report: { ...report, source: log.name }, roles }
+  } catch (error) {
+    rmSync(join(store.folder, 'logs', table), { force: true })
     throw error
   }
 }

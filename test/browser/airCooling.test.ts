@@ -104,6 +104,19 @@ describe.each(LOOKS)('at the width of a %s', (_name, viewport, scheme) => {
     await looksRight(open.page)
   })
 
+  it('takes a measurement that corrects a figure, kept as a reading', async () => {
+    const cooling = chainPage(open.page)
+    await cooling.open(bench.address, 'cooling')
+    await cooling.openWorking('cap-pressure')
+    await open.page.getByLabel('Measured, with its ±: cap holds').fill('0.6 bar ± 0.02 bar')
+    await open.page.getByRole('button', { name: 'Keep as a reading' }).click()
+    await expect.poll(() => cooling.figureText('cap-pressure')).toMatch(/60.* kPa.*measured, M-\d+; reckoned 1 bar/)
+    expect(Object.values(bench.store.read().collections.readings)).toContainEqual(
+      expect.objectContaining({ subject: 'cap-opening-pressure', quantity: 'pressureGauge', value: 6e4 }),
+    )
+    await looksRight(open.page)
+  })
+
   it('says what was refused and likely why, and takes it back', async () => {
     const cooling = chainPage(open.page)
     await cooling.open(bench.address, 'cooling')

@@ -76,7 +76,15 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     await looksRight(page)
     await signals.choose.click()
     await signals.band('Map').waitFor({ timeout: 30_000 })
-    await page.getByText(/no other choice of these parts has a wider one/).waitFor()
+    await page
+      .getByText(/no other choice of these parts has a wider one/)
+      .first()
+      .waitFor()
+    // What to solder: by colour code, and drawn.
+    expect(await signals.parts.textContent()).toMatch(/Page270\sΩ ± 1\s%red, violet, black, black, brown/)
+    await page
+      .getByRole('img', { name: /How it is soldered\. From the wire to the return.*270\sΩ with Page/ })
+      .waitFor()
     await looksRight(page)
     await signals.addToCircuits.click()
     await page.getByRole('heading', { name: 'Buttons', exact: true }).waitFor()
@@ -94,6 +102,30 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     await page.getByText('There is no such switch in this build.').waitFor()
   })
 
+  it('takes resistances measured at the plug of a switch that exists, and finds its pull-up', async () => {
+    const { page } = open
+    const signals = signalsPage(page)
+    await signals.open(bench.address, '/resistanceSwitches/wheel')
+    const form = page.getByRole('region', { name: 'Resistances of this switch' })
+    await form.getByLabel('The figures are').selectOption('plug')
+    // Behind 10 kΩ: 1 kΩ and 1.5 kΩ themselves.
+    await form.getByLabel('Cruise set').fill('909.1 Ω')
+    await form.getByLabel('Cruise cancel').fill('20 kΩ')
+    await form.getByRole('button', { name: 'Store these figures' }).click()
+    await page.getByText(/With Cruise cancel held the meter shows no less than with no button/).waitFor()
+    await form.getByLabel('Cruise cancel').fill('1304.3 Ω')
+    await looksRight(page)
+    await form.getByRole('button', { name: 'Store these figures' }).click()
+    await expect.poll(() => signals.answer.first().textContent()).not.toMatch(/read alike/)
+    const { build } = await (await fetch(`${bench.address}api/build`)).json()
+    const [, , , set, cancel] = build.collections.resistanceSwitches.wheel.buttons
+    expect(set.resistance.value).toBeCloseTo(1000, 0)
+    expect(cancel.resistance.value).toBeCloseTo(1500, 0)
+    await form.getByRole('button', { name: 'Find the pull-up' }).click()
+    await page.getByText(/Best is .*all 37 were tried/).waitFor()
+    await looksRight(page)
+  })
+
   it('shows the thermistor’s readings, takes one more, and writes the table into the controller', async () => {
     const { page } = open
     const signals = signalsPage(page)
@@ -107,6 +139,9 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     await expect
       .poll(async () => (await signals.answer.allTextContents()).join(' '))
       .toMatch(/12 rows.*shows.*0\.\d+\sK/)
+    await page.getByLabel('Altitude where the water boils').fill('3048 m')
+    await page.getByRole('button', { name: 'It boils: fill in' }).click()
+    await expect.poll(() => page.getByLabel('Known value').inputValue()).toMatch(/^(89|90)\.\d+ ± 1(\.\d+)?\s°C$/)
     await page.getByLabel('Known value').fill('60 °C')
     await page.getByLabel('The sensor shows').fill('100 Ω')
     await page.getByRole('button', { name: 'Add the reading' }).click()

@@ -16,6 +16,15 @@ for (const [name, size] of Object.entries(WIDTHS)) {
       await page.getByLabel('Resistor by which no button differs from a broken wire').selectOption('yes')
       await page.getByRole('button', { name: 'Choose', exact: true }).click()
       await page.locator('[data-band="Map"]').waitFor()
+    } else if (place === 'chain') {
+      await page.goto(`${bench.address}#/signals/new-switch`)
+      await page.getByLabel('Where the buttons sit').selectOption('dash-right')
+      await page.getByLabel('Else a pull-up outside, chosen from').fill('E12 470 Ω … 4.7 kΩ')
+      await page.getByLabel('Input of the controller').selectOption('B21')
+      await page.getByLabel('A resistor a button, or one string with taps').selectOption('chain')
+      await page.getByLabel('Resistor by which no button differs from a broken wire').selectOption('yes')
+      await page.getByRole('button', { name: 'Choose', exact: true }).click()
+      await page.locator('[data-band="Up"]').waitFor()
     } else if (place === 'chosen') {
       await page.goto(`${bench.address}#/signals/resistanceSwitches/wheel`)
       await page.getByRole('button', { name: 'Choose', exact: true }).click()

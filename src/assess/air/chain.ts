@@ -84,7 +84,14 @@ export const airChain = (build: Build, full: Solved | undefined): AirChain => {
       sensor: 'The controller’s barometer; or its manifold sensor, key on and engine stopped.',
       figures: [
         figure('outside-temperature', 'temperature', 'T0', 'temperature', facts.outsideTemperature, 'entered'),
-        figure('outside-pressure', 'pressure', 'p0', 'pressureAbsolute', intake.outsidePressure),
+        supersede(
+          'outside-pressure',
+          'pressure',
+          'p0',
+          'pressureAbsolute',
+          intake.standardPressure,
+          readings['outside-pressure'],
+        ),
         figure('outside-density', 'density, moist', 'ρ0', 'density', intake.outsideDensity),
       ],
     },

@@ -11,6 +11,7 @@ import type { Solved } from '../solveCases.ts'
 
 /** What a reading may stand for on this sheet. */
 export const AIR_READINGS = {
+  'outside-pressure': 'pressureAbsolute',
   'intake-air-temperature': 'temperature',
   'intake-pressure-loss': 'pressureDifference',
   'charge-temperature-before-cooler': 'temperature',

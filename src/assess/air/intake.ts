@@ -9,6 +9,8 @@ import { own } from '../make.ts'
 import { type AirFacts, PIPE_ROUGHNESS } from './facts.ts'
 
 export interface Intake {
+  /** By altitude alone. */
+  readonly standardPressure: Datum
   readonly outsidePressure: Datum
   readonly outsideDensity: Datum
   readonly dryShare: Datum
@@ -72,7 +74,9 @@ const SHEET_DENSITY = 1.204
 
 export const intakeOf = (facts: AirFacts): Intake => {
   const { build, air, readings, outsideTemperature, needed } = facts
-  const { pressure: outsidePressure } = step(standardAtmosphere, { altitude: facts.altitude })
+  // A barometer knows the weather; the standard atmosphere only the altitude.
+  const { pressure: standardPressure } = step(standardAtmosphere, { altitude: facts.altitude })
+  const outsidePressure = readings['outside-pressure'] ?? standardPressure
   const outside = step(humidAirDensity, {
     pressure: outsidePressure,
     temperature: outsideTemperature,
@@ -97,6 +101,7 @@ export const intakeOf = (facts: AirFacts): Intake => {
   const reckonedLoss = combine([filterLoss, pipesLoss], (a = 0, b = 0) => a + b, 'Filter + pipes before the compressor')
   const loss = readings['intake-pressure-loss'] ?? reckonedLoss
   return {
+    standardPressure,
     outsidePressure,
     outsideDensity: outside.density,
     dryShare: outside.dryShare,

@@ -1,10 +1,9 @@
 /** What the sheets, the readings, the circuits and the air chain say about cooling: known with ±, or lacking by name. */
-import { standardAtmosphere } from '../../engineering/air/standardAtmosphere.ts'
 import { PART_SHARE, SHARE } from '../../engineering/cooling/coolantHeat.ts'
 import { FUELS } from '../../engineering/fuel/fuels.ts'
 import type { Build, Sheet } from '../../model/build.ts'
 import { type AirChain, airChain } from '../air/chain.ts'
-import { type Datum, entered, isKnown, known, lacking, step } from '../chain/chain.ts'
+import { type Datum, entered, isKnown, known, lacking } from '../chain/chain.ts'
 import { type DeviceVolts, deviceVolts } from '../chain/deviceVolts.ts'
 import { type Measured, measured } from '../chain/readings.ts'
 import type { Solved } from '../solveCases.ts'
@@ -67,7 +66,7 @@ export const coolingFactsOf = (build: Build, full: Solved | undefined): CoolingF
     air,
     readings,
     outsideTemperature: air.facts.outsideTemperature,
-    outsidePressure: step(standardAtmosphere, { altitude: air.facts.altitude }).pressure,
+    outsidePressure: air.intake.outsidePressure,
     outsideDensity: air.intake.outsideDensity,
     sustained,
     target,

@@ -14,13 +14,13 @@ import { type NetworkElement, prepare } from '../../engineering/electrical/netwo
 import type { Build } from '../../model/build.ts'
 import { refuse } from '../../units/problem.ts'
 import { deviceName, own } from '../make.ts'
-import { type Solved, solveCase } from '../solveCases.ts'
+import type { Solved } from '../solveCases.ts'
 import { carFaults, type NamedPart } from './carFaults.ts'
 import { type CarNetwork, carNetwork } from './carNetwork.ts'
 import { complaintLikelihood } from './complaint.ts'
+import { complaintCase } from './complaintCase.ts'
 import { concernedWhenFed, concernedWhenOff } from './concerned.ts'
 import { type Drop, dropsOf, testId } from './drops.ts'
-import { foundCase } from './found.ts'
 import { nominalVolts } from './nominal.ts'
 import { pointsOf, type ReachedPoint } from './reach.ts'
 import type { CarSearch, SearchStart } from './types.ts'
@@ -31,8 +31,6 @@ export const HAND_METER: Meter = { relative: 0.005, absolute: 0.02, step: 0.01 }
 const FUSE_BLOWS_AT = 1.35
 const MODEL_WRONG = 0.01
 const SURE = 0.9
-/** V that a load gets in the case, below which it is not meant to be on. */
-const ON = 1
 /** Cars drawn from the tolerances: more are smoother and slower. */
 const DRAWS = 16
 /** V by which a point has to differ between faults to be worth a test at all. */
@@ -81,68 +79,10 @@ export const carTolerances = (build: Build, solved: Solved, elements: readonly N
     return usualTolerance(spreadOf(build, solved, id)!, element)
   })
 
-const loadOf = (build: Build, solved: Solved, { complaint }: SearchStart): NetworkElement => {
-  const device = own(build.collections.devices, complaint.device)
-  if (!device)
-    throw refuse('unknown-device', `There is no device ${complaint.device}.`, 'Name a device that draws current.')
-  if (device.restricted)
-    throw refuse(
-      'restricted',
-      `${device.name} belongs to the ${device.restricted} system, which is never fault-searched here.`,
-      'Leave it to somebody qualified for that system.',
-    )
-  const all = new Map(solved.bound.network.elements.map((element) => [element.id, element]))
-  const names = device.loads?.map(({ id }) => id) ?? []
-  if (complaint.load !== undefined && !names.includes(complaint.load))
-    throw refuse(
-      'unknown-load',
-      `${device.name} has no load ${complaint.load}.`,
-      `It has: ${names.join(', ') || 'none'}.`,
-    )
-  const own1 = (complaint.load === undefined ? names : [complaint.load]).map((id) => `${device.id}#${id}`)
-  const candidates = [...own1, `${device.id}#motor`, `${device.id}#solenoid`, `${device.id}#coil`].flatMap(
-    (id) => all.get(id) ?? [],
-  )
-  if (candidates.length === 0)
-    throw refuse(
-      'no-load',
-      `${device.name} draws nothing in “${solved.kase.name}”, as far as is entered.`,
-      'Enter what it draws, name the case in which the fault shows, or set the switches and outputs as the car is found.',
-    )
-  const volts = (element: NetworkElement): number =>
-    Math.abs((solved.nodes.get(element.a) ?? 0) - (solved.nodes.get(element.b) ?? 0))
-  return candidates.reduce((p, q) => (volts(q) > volts(p) ? q : p))
-}
-
 /** Throws `Refusal` where the complaint names what is not there, or the case cannot be solved. */
 export const readySearch = (build: Build, start: SearchStart): ReadySearch => {
-  const kase = foundCase(build, start)
-  const solved = solveCase(build, kase)
+  const { solved, load, isOff } = complaintCase(build, start)
   const { kind } = start.complaint
-  if (own(build.collections.devices, start.complaint.device)?.restricted) loadOf(build, solved, start)
-  if (!solved.solved)
-    throw refuse(
-      'unsolved',
-      `“${kase.name}” cannot be solved, so there is nothing to hold a reading against. ${solved.notes.join(' ')}`.trim(),
-      solved.missing.length > 0
-        ? `Enter: ${solved.missing.map(({ subject, datum }) => `${datum} of ${subject}`).join('; ')}.`
-        : 'Enter a battery with its rested voltage and internal resistance.',
-    )
-  const load = loadOf(build, solved, start)
-  const across = (solved.nodes.get(load.a) ?? 0) - (solved.nodes.get(load.b) ?? 0)
-  const isOff = kind === 'on when it should be off'
-  if (!isOff && Math.abs(across) < ON)
-    throw refuse(
-      'not-on',
-      `${deviceName(build, start.complaint.device)} is not meant to be on in “${kase.name}”: it gets ${Math.abs(across).toFixed(2)} V.`,
-      'Name a case in which it is on, or set the switches and outputs as the car is found.',
-    )
-  if (isOff && Math.abs(across) > ON)
-    throw refuse(
-      'not-off',
-      `${deviceName(build, start.complaint.device)} is meant to be on in “${kase.name}”.`,
-      'Name a case in which it should be off.',
-    )
   const concerned = isOff ? concernedWhenOff(build, solved, load) : concernedWhenFed(build, solved, load)
   const car = carNetwork(
     build,

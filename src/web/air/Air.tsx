@@ -9,6 +9,7 @@ import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { AirDrawing } from './AirDrawing.tsx'
 import { AirLine } from './AirLine.tsx'
 import { airLevers } from './levers.ts'
+import { readableAt } from './subjects.ts'
 import '../chain/chain.css'
 
 export function Air() {
@@ -46,7 +47,13 @@ export function Air() {
         Press a part for its figures; open a figure for its working. What was measured stands in place of what was
         reckoned, and says so.
       </p>
-      <Stations stored={stored.chain.stations} tried={tried?.chain.stations} judged={shown.judged} trial={trial} />
+      <Stations
+        stored={stored.chain.stations}
+        tried={tried?.chain.stations}
+        judged={shown.judged}
+        trial={trial}
+        readableAt={readableAt}
+      />
     </div>
   )
 }

@@ -1,5 +1,5 @@
 /** One figure of a station: closed a line, opened its working. Where something is tried, both figures and the difference. */
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { type Datum, type Figure, isKnown } from '../../assess/chain/chain.ts'
 import type { Kind } from '../../units/kinds.ts'
 import { showPreferred, showPreferredOr } from '../parts/units.ts'
@@ -46,7 +46,14 @@ const workingOf = ({ datum, superseded, reading, name }: Figure): readonly strin
     : own
 }
 
-export function FigureLine({ stored, tried }: { stored: Figure; tried: Figure | undefined }) {
+interface FigureLineProps {
+  readonly stored: Figure
+  readonly tried: Figure | undefined
+  /** Stands below the working. */
+  readonly children?: ReactNode
+}
+
+export function FigureLine({ stored, tried, children }: FigureLineProps) {
   // Its working is written out only once asked for: a chain has fifty figures.
   const [opened, setOpened] = useState(false)
   const shown = tried ?? stored
@@ -69,7 +76,12 @@ export function FigureLine({ stored, tried }: { stored: Figure; tried: Figure | 
           </span>
         )}
       </summary>
-      {opened && <pre className="working">{workingOf(shown).join('\n') || 'As entered.'}</pre>}
+      {opened && (
+        <>
+          <pre className="working">{workingOf(shown).join('\n') || 'As entered.'}</pre>
+          {children}
+        </>
+      )}
     </details>
   )
 }

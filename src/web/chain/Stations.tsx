@@ -8,6 +8,7 @@ import { measureText } from '../parts/quantityText.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { FigureLine } from './FigureLine.tsx'
 import { type Lever, storedAt } from './levers.ts'
+import { type Readable, ReadingField } from './ReadingField.tsx'
 import type { ChainTrial } from './useTrial.ts'
 
 function LeverField({ lever, trial }: { lever: Lever; trial: ChainTrial<unknown> }) {
@@ -36,9 +37,11 @@ interface StationsProps {
   readonly tried: readonly Station[] | undefined
   readonly judged: readonly Judged[]
   readonly trial: ChainTrial<unknown>
+  /** What a reading of a figure would be of; undefined where none stands in its place. */
+  readonly readableAt: (figure: string) => Readable | undefined
 }
 
-export function Stations({ stored, tried, judged, trial }: StationsProps) {
+export function Stations({ stored, tried, judged, trial, readableAt }: StationsProps) {
   return (
     <ol className="plain stops">
       {stored.map((station) => {
@@ -71,9 +74,14 @@ export function Stations({ stored, tried, judged, trial }: StationsProps) {
               )}
             </div>
             <div>
-              {station.figures.map((figure) => (
-                <FigureLine key={figure.id} stored={figure} tried={other?.figures.find(({ id }) => id === figure.id)} />
-              ))}
+              {station.figures.map((figure) => {
+                const readable = readableAt(figure.id)
+                return (
+                  <FigureLine key={figure.id} stored={figure} tried={other?.figures.find(({ id }) => id === figure.id)}>
+                    {readable && <ReadingField {...readable} name={figure.name} />}
+                  </FigureLine>
+                )
+              })}
               {(levers.length > 0 || readings.length > 0) && (
                 <fieldset className="stop-levers">
                   <legend>What if, at {station.name.toLowerCase()}</legend>

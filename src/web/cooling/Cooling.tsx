@@ -8,6 +8,7 @@ import { Empty } from '../parts/Empty.tsx'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { CoolingDrawing } from './CoolingDrawing.tsx'
 import { coolingLevers } from './levers.ts'
+import { readableAt } from './subjects.ts'
 import { TemperatureRule } from './TemperatureRule.tsx'
 import '../chain/chain.css'
 import './cooling.css'
@@ -58,7 +59,13 @@ export function Cooling() {
         Press a part for its figures; open a figure for its working. What was measured stands in place of what was
         reckoned, and says so.
       </p>
-      <Stations stored={stored.chain.stations} tried={tried?.chain.stations} judged={shown.judged} trial={trial} />
+      <Stations
+        stored={stored.chain.stations}
+        tried={tried?.chain.stations}
+        judged={shown.judged}
+        trial={trial}
+        readableAt={readableAt}
+      />
     </div>
   )
 }

@@ -1,6 +1,7 @@
 /** Find a fault: searches open and closed, and the complaint that opens another. */
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
+import { suitedCases } from '../../assess/faults/complaintCase.ts'
 import type { ComplaintKind } from '../../assess/faults/faults.ts'
 import { deviceName } from '../../assess/make.ts'
 import { Empty } from '../parts/Empty.tsx'
@@ -18,13 +19,19 @@ export function Faults({ about = '' }: { about?: string }) {
   const [device, setDevice] = useState(about)
   const [kind, setKind] = useState<ComplaintKind>('dead')
   const [kase, setCase] = useState('')
+  const suited = useMemo(
+    () => (build && device !== '' ? new Set(suitedCases(build, { device, kind })) : undefined),
+    [build, device, kind],
+  )
   if (!build) return null
   const { faultSearches, cases, devices } = build.collections
   const loads = Object.values(devices)
     .filter((one) => one.restricted === undefined && (one.loads ?? []).length > 0)
     .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }))
   const usable = Object.values(cases).filter(({ battery }) => battery === 'connected')
-  const chosenCase = kase || (usable.find(({ engine }) => engine === 'off') ?? usable[0])?.id || ''
+  const choices = suited ? usable.filter(({ id }) => suited.has(id)) : usable
+  const usual = choices.find(({ engine }) => engine === 'off') ?? choices[0]
+  const chosenCase = (choices.find(({ id }) => id === kase) ?? usual)?.id ?? ''
   const searches = Object.values(faultSearches).reverse()
   const open = (): void => {
     const { id, edit } = openSearchEdit(build, { complaint: { device, kind }, case: chosenCase })
@@ -81,14 +88,22 @@ export function Faults({ about = '' }: { about?: string }) {
           <label>
             The car stands as in
             <select value={chosenCase} onChange={(event) => setCase(event.target.value)}>
-              {usable.map((one) => (
+              {choices.map((one) => (
                 <option key={one.id} value={one.id}>
                   {one.name}
                 </option>
               ))}
             </select>
           </label>
-          <button type="submit" className="first" disabled={device === ''}>
+          {suited && choices.length === 0 && (
+            <p className="soft">
+              {deviceName(build, device)} is {kind === 'on when it should be off' ? 'off' : 'on'} in no operating case,
+              so there is nothing to hold a reading against. On{' '}
+              <Link to={`/circuits/of/devices/${device}`}>Circuits</Link> set the switches as the car is found, and keep
+              that as a case.
+            </p>
+          )}
+          <button type="submit" className="first" disabled={device === '' || chosenCase === ''}>
             Look for it
           </button>
         </form>

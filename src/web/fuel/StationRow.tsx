@@ -3,13 +3,14 @@ import { Link } from 'wouter'
 import { isKnown } from '../../assess/chain/chain.ts'
 import type { FuelStation } from '../../assess/fuel/chain.ts'
 import type { Problem } from '../../units/problem.ts'
+import { ReadingField } from '../chain/ReadingField.tsx'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { Channel } from './Channel.tsx'
 import type { Opening } from './channel.ts'
 import { datumText, differenceText, FigureLine, workingText } from './FigureLine.tsx'
 import { LeverField } from './LeverField.tsx'
 import type { Lever, Tried } from './levers.ts'
-import { ReadingField, SUBJECTS } from './ReadingField.tsx'
+import { readableAt } from './subjects.ts'
 import { StationSymbol } from './symbols.tsx'
 
 export interface StationRowProps {
@@ -33,7 +34,6 @@ export function StationRow(props: StationRowProps) {
   const { stored, tried, openings, triedOpenings, weakest, short, aimed, finding, levers, typed, problems, onType } =
     props
   const shown = tried ?? stored
-  const subjectOf = (figure: string) => SUBJECTS[`${stored.id}.${figure}`]
   const change =
     tried?.capacity && stored.capacity ? differenceText('power', stored.capacity, tried.capacity) : undefined
   return (
@@ -74,11 +74,14 @@ export function StationRow(props: StationRowProps) {
       </div>
       <div className="station-figures">
         <p className="soft small">{shown.about}</p>
-        {stored.figures.map((figure) => (
-          <FigureLine key={figure.id} stored={figure} tried={tried?.figures.find(({ id }) => id === figure.id)}>
-            {subjectOf(figure.id) && <ReadingField subject={subjectOf(figure.id)!} name={figure.name} />}
-          </FigureLine>
-        ))}
+        {stored.figures.map((figure) => {
+          const readable = readableAt(stored.id, figure.id)
+          return (
+            <FigureLine key={figure.id} stored={figure} tried={tried?.figures.find(({ id }) => id === figure.id)}>
+              {readable && <ReadingField {...readable} name={figure.name} />}
+            </FigureLine>
+          )
+        })}
         {levers.length > 0 && (
           <fieldset className="tries">
             <legend>What if</legend>

@@ -55,12 +55,12 @@ function AskSitting({ build, begin }: { build: Build; begin: (sitting: Answer) =
   const [working, setWorking] = useState(false)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const isApart = (id: string): boolean => changed[id] ?? accesses[id]?.isOpen ?? false
-  const ask = async (): Promise<void> => {
+  const ask = async (said: string): Promise<void> => {
     setAnswer(undefined)
     try {
-      const time = readWorkTime(hours).value
+      const time = readWorkTime(said).value
       setProblems([])
-      sessionStorage.setItem(HOURS_KEY, hours)
+      sessionStorage.setItem(HOURS_KEY, said)
       setWorking(true)
       setAnswer(
         await askPlanner<'sitting'>({
@@ -84,31 +84,50 @@ function AskSitting({ build, begin }: { build: Build; begin: (sitting: Answer) =
       setWorking(false)
     }
   }
+  const [wide] = useState(() => matchMedia('(min-width: 761px)').matches)
+  const apartNow = Object.values(accesses)
+    .filter(({ id }) => isApart(id))
+    .map(({ name }) => name)
+    .join(', ')
+  const inWords = [
+    `The car ${END_WORDS[end]} at the end`,
+    there.person ? 'a helper is here' : 'nobody helps',
+    there.dry ? 'it is dry' : 'it is wet',
+    there.daylight ? 'there is daylight' : 'it is dark',
+    apartNow === '' ? 'nothing is apart' : `apart: ${apartNow}`,
+  ].join('; ')
   // An answer to other questions than those on the page would be wrong.
   // biome-ignore lint/correctness/useExhaustiveDependencies: whatever is asked.
   useEffect(() => setAnswer(undefined), [hours, changed, here, end, there, build.collections.jobs])
   return (
     <>
-      <h1>What to do in the time there is</h1>
+      <h1>What to do now</h1>
       <div className="sitting">
         <form
           onSubmit={(event) => {
             event.preventDefault()
-            void ask()
+            void ask(hours)
           }}
         >
           <div className="job-field">
             <label htmlFor="sitting-hours">How long have you</label>
-            <input
-              id="sitting-hours"
-              value={hours}
-              autoComplete="off"
-              placeholder="2.5 h or 90 min"
-              aria-describedby="sitting-wrong"
-              onChange={(event) => setHours(event.target.value)}
-            />
+            <div className="ask-hours">
+              <input
+                id="sitting-hours"
+                value={hours}
+                autoComplete="off"
+                placeholder="2.5 h or 90 min"
+                aria-describedby="sitting-wrong"
+                onChange={(event) => setHours(event.target.value)}
+              />
+              <button type="submit" className="first" disabled={hours.trim() === '' || working}>
+                What fits?
+              </button>
+            </div>
             <Problems list={problems} id="sitting-wrong" />
           </div>
+          <details className="terms" open={wide}>
+            <summary>{inWords}</summary>
           <SelectField
             label="At the end the car"
             value={end}
@@ -129,13 +148,7 @@ function AskSitting({ build, begin }: { build: Build; begin: (sitting: Answer) =
           </fieldset>
           {Object.keys(accesses).length > 0 && (
             <details>
-              <summary>
-                Apart now:{' '}
-                {Object.values(accesses)
-                  .filter(({ id }) => isApart(id))
-                  .map(({ name }) => name)
-                  .join(', ') || 'nothing'}
-              </summary>
+              <summary>Apart now: {apartNow || 'nothing'}</summary>
               {Object.values(accesses).map(({ id, name }) => (
                 <Tick key={id} checked={isApart(id)} change={(on) => setChanged({ ...changed, [id]: on })}>
                   {name}
@@ -163,11 +176,7 @@ function AskSitting({ build, begin }: { build: Build; begin: (sitting: Answer) =
               ))}
             </details>
           )}
-          <p>
-            <button type="submit" className="first" disabled={hours.trim() === '' || working}>
-              What fits?
-            </button>
-          </p>
+          </details>
         </form>
         <section aria-live="polite">
           {working && <p role="status">Choosing …</p>}
@@ -191,18 +200,20 @@ function SittingAnswer({ answer, begin }: { answer: Answer; begin: () => void })
     <>
       <p className="bench-sentence">
         {count} {count === 1 ? 'job' : 'jobs'} in {hoursText(answer.time)}, with times that are kept in 8 of 10 cases;{' '}
-        {hoursText(answer.openings)} of it opening and closing.{' '}
+        {answer.openings === 0
+          ? 'nothing has to be opened or closed.'
+          : `${hoursText(answer.openings)} of it opening and closing.`}{' '}
         {answer.proven ? 'Nothing better fits.' : 'The search was not finished: something better may fit.'}
         {answer.dear &&
           ' Opening and closing take longer than the work: with more time, more would be done behind the same.'}
       </p>
       <SittingSteps steps={answer.steps} />
-      <Ready answer={answer} />
       <p>
-        <button type="button" className="first" onClick={begin}>
+        <button type="button" className="first begin" onClick={begin}>
           Begin the sitting
         </button>
       </p>
+      <Ready answer={answer} />
       <WhileThere answer={answer} />
       {answer.unknown
         .filter(

@@ -12,10 +12,12 @@ import {
   thermistorRange,
 } from '../../assess/signals/sensors.ts'
 import { tableToday } from '../../assess/signals/tableToday.ts'
+import { propagate } from '../../engineering/calculation.ts'
+import { boilingWaterAtAltitude } from '../../engineering/signals/boilingWaterAtAltitude.ts'
 import { seriesParts } from '../../engineering/signals/resistanceSwitch/parts.ts'
 import type { ControllerTable } from '../../engineering/signals/table/format.ts'
 import type { Build } from '../../model/build.ts'
-import { KINDS, type Kind, parseQuantity, toUnit } from '../../units/index.ts'
+import { formatQuantity, KINDS, type Kind, parseQuantity, toUnit } from '../../units/index.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
@@ -280,11 +282,44 @@ function Readings({ sheet: { sensor, curve } }: { sheet: SensorSheet }) {
         </label>
         <button type="submit">Add the reading</button>
       </form>
+      {sensor.quantity === 'temperature' && <Boiling take={setValue} refuse={setProblems} />}
       <Problems list={problems} />
       {sensor.quantity === 'temperature' && (
         <p className="small soft">Boiling water and steam scald: hold the sensor by its wires, gloves on.</p>
       )}
     </section>
+  )
+}
+
+/** Pa at sea level, and by how much the weather moves it: a low or a high of the usual kind, no published source. */
+const SEA_LEVEL = { value: 101325, plusMinus: 3000 }
+
+function Boiling({ take, refuse }: { take: (text: string) => void; refuse: (problems: readonly Problem[]) => void }) {
+  const [altitude, setAltitude] = useState('')
+  const fill = (): void =>
+    refuse(
+      refused(() => {
+        const { boilingPoint } = propagate(boilingWaterAtAltitude, {
+          seaLevelPressure: SEA_LEVEL,
+          altitude: parseQuantity('length', altitude, { unit: 'm' }).value,
+        }).outputs
+        take(formatQuantity('temperature', boilingPoint.value, { unit: '°C', plusMinus: boilingPoint.plusMinus }))
+      }),
+    )
+  return (
+    <form
+      className="design"
+      onSubmit={(event) => {
+        event.preventDefault()
+        fill()
+      }}
+    >
+      <label>
+        Altitude where the water boils
+        <input value={altitude} placeholder="300 m" onChange={(event) => setAltitude(event.target.value)} />
+      </label>
+      <button type="submit">It boils: fill in</button>
+    </form>
   )
 }
 

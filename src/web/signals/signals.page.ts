@@ -13,6 +13,7 @@ export const signalsPage = (page: Page) => ({
   band: (name: string): Locator => page.locator(`[data-band="${name}"]`),
   choose: page.getByRole('button', { name: 'Choose', exact: true }),
   proof: page.locator('.proof'),
+  parts: page.locator('.solder table'),
   store: page.getByRole('button', { name: 'Store these resistors' }),
   addToCircuits: page.getByRole('button', { name: 'Add it to the circuits' }),
   answer: page.locator('p.answer'),

@@ -20,8 +20,8 @@ const WORTHLESS_SHARE = 0.04
  */
 const LATER = 2
 /** Tests compared one step further, the tests that may follow each, and the share of outcomes that is looked at. */
-const LOOKED_AT = 5
-const SECOND_TESTS = 10
+const LOOKED_AT = 4
+const SECOND_TESTS = 7
 const COVERED = 0.97
 
 export interface NextTest {

@@ -1,18 +1,11 @@
 /** What a meter or gauge said, kept as a reading that stands in place of the reckoned figure. */
 import { useId, useState } from 'react'
-import { READINGS } from '../../assess/fuel/facts.ts'
+import type { Kind } from '../../units/kinds.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { readMeasure } from '../parts/quantityText.ts'
 import { bench } from '../workbench/bench.ts'
-
-/** `station.figure` to the subject of its reading. */
-export const SUBJECTS: Readonly<Record<string, keyof typeof READINGS>> = {
-  'pump.volts': 'fuel-pump-volts',
-  'filter.loss': 'fuel-filter-loss',
-  'rail.rail': 'fuel-rail-pressure',
-  'injectors.flow': 'injector-static-flow',
-}
+import './reading.css'
 
 const freeId = (): string => {
   const taken = bench.read().build?.collections.readings ?? {}
@@ -21,19 +14,24 @@ const freeId = (): string => {
   return `M-${number}`
 }
 
-export function ReadingField({ subject, name }: { subject: keyof typeof READINGS; name: string }) {
+export interface Readable {
+  readonly subject: string
+  readonly kind: Kind
+}
+
+export function ReadingField({ subject, kind, name }: Readable & { readonly name: string }) {
   const [text, setText] = useState('')
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const id = useId()
   const keep = (): void => {
     try {
-      const read = readMeasure(READINGS[subject], text)
+      const read = readMeasure(kind, text)
       if (read === undefined) return
       const reading = freeId()
       const value = {
         id: reading,
         subject,
-        quantity: READINGS[subject],
+        quantity: kind,
         value: read.value,
         ...(read.plusMinus === undefined ? {} : { plusMinus: read.plusMinus }),
         when: new Date().toISOString(),

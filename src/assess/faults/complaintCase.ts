@@ -1,0 +1,95 @@
+/** Whether a complaint can be made in a case: the consumer solved there, on or off as the complaint has it. */
+import type { NetworkElement } from '../../engineering/electrical/network/network.ts'
+import type { Build, OperatingCase } from '../../model/build.ts'
+import { Refusal, refuse } from '../../units/problem.ts'
+import { deviceName, own } from '../make.ts'
+import { type Solved, solveCase } from '../solveCases.ts'
+import { foundCase } from './found.ts'
+import type { SearchStart } from './types.ts'
+
+/** V that a load gets in the case, below which it is not meant to be on. */
+const ON = 1
+
+const loadOf = (build: Build, solved: Solved, { complaint }: SearchStart): NetworkElement => {
+  const device = own(build.collections.devices, complaint.device)
+  if (!device)
+    throw refuse('unknown-device', `There is no device ${complaint.device}.`, 'Name a device that draws current.')
+  if (device.restricted)
+    throw refuse(
+      'restricted',
+      `${device.name} belongs to the ${device.restricted} system, which is never fault-searched here.`,
+      'Leave it to somebody qualified for that system.',
+    )
+  const all = new Map(solved.bound.network.elements.map((element) => [element.id, element]))
+  const names = device.loads?.map(({ id }) => id) ?? []
+  if (complaint.load !== undefined && !names.includes(complaint.load))
+    throw refuse(
+      'unknown-load',
+      `${device.name} has no load ${complaint.load}.`,
+      `It has: ${names.join(', ') || 'none'}.`,
+    )
+  const own1 = (complaint.load === undefined ? names : [complaint.load]).map((id) => `${device.id}#${id}`)
+  const candidates = [...own1, `${device.id}#motor`, `${device.id}#solenoid`, `${device.id}#coil`].flatMap(
+    (id) => all.get(id) ?? [],
+  )
+  if (candidates.length === 0)
+    throw refuse(
+      'no-load',
+      `${device.name} draws nothing in “${solved.kase.name}”, as far as is entered.`,
+      'Enter what it draws, name the case in which the fault shows, or set the switches and outputs as the car is found.',
+    )
+  const volts = (element: NetworkElement): number =>
+    Math.abs((solved.nodes.get(element.a) ?? 0) - (solved.nodes.get(element.b) ?? 0))
+  return candidates.reduce((p, q) => (volts(q) > volts(p) ? q : p))
+}
+
+/** Throws `Refusal` where the complaint names what is not there, or the case cannot be solved or does not suit it. */
+export const complaintCase = (
+  build: Build,
+  start: SearchStart,
+): {
+  readonly kase: OperatingCase
+  readonly solved: Solved
+  readonly load: NetworkElement
+  readonly isOff: boolean
+} => {
+  const kase = foundCase(build, start)
+  const solved = solveCase(build, kase)
+  if (own(build.collections.devices, start.complaint.device)?.restricted) loadOf(build, solved, start)
+  if (!solved.solved)
+    throw refuse(
+      'unsolved',
+      `“${kase.name}” cannot be solved, so there is nothing to hold a reading against. ${solved.notes.join(' ')}`.trim(),
+      solved.missing.length > 0
+        ? `Enter: ${solved.missing.map(({ subject, datum }) => `${datum} of ${subject}`).join('; ')}.`
+        : 'Enter a battery with its rested voltage and internal resistance.',
+    )
+  const load = loadOf(build, solved, start)
+  const across = (solved.nodes.get(load.a) ?? 0) - (solved.nodes.get(load.b) ?? 0)
+  const isOff = start.complaint.kind === 'on when it should be off'
+  if (!isOff && Math.abs(across) < ON)
+    throw refuse(
+      'not-on',
+      `${deviceName(build, start.complaint.device)} is not meant to be on in “${kase.name}”: it gets ${Math.abs(across).toFixed(2)} V.`,
+      'Name a case in which it is on, or set the switches and outputs as the car is found.',
+    )
+  if (isOff && Math.abs(across) > ON)
+    throw refuse(
+      'not-off',
+      `${deviceName(build, start.complaint.device)} is meant to be on in “${kase.name}”.`,
+      'Name a case in which it should be off.',
+    )
+  return { kase, solved, load, isOff }
+}
+
+/** Ids of the cases of the build in which this complaint makes sense, in their order. */
+export const suitedCases = (build: Build, complaint: SearchStart['complaint']): string[] =>
+  Object.keys(build.collections.cases).filter((kase) => {
+    try {
+      complaintCase(build, { complaint, case: kase })
+      return true
+    } catch (error) {
+      if (error instanceof Refusal) return false
+      throw error
+    }
+  })
