@@ -56,7 +56,12 @@ export const work = ({ put }: Draft): void => {
 
   const part = (id: string, name: string, status: Part['status'], more?: Partial<Part>) =>
     put('parts', { id, name, status, ...more })
-  part('strap-35', 'Earth strap, 35 mm², two M8 rings', 'wanted', { quantity: 1, price: 9.5, currency: 'EUR' })
+  part('strap-35', 'Earth strap, 35 mm², two M8 rings', 'wanted', {
+    quantity: 1,
+    price: 9.5,
+    currency: 'EUR',
+    supplier: 'wire and terminal supplier',
+  })
   part('fuse-holder-150', 'Bolt-down fuse holder and 150 A fuse', 'ordered', {
     due: '2025-06-12',
     price: 18,
@@ -65,25 +70,35 @@ export const work = ({ put }: Draft): void => {
   part('fuse-holder-40', 'Sealed holder and 40 A high-current blade fuse', 'arrived')
   part('wire-2-5', 'Wire 2.5 mm², green with red, 10 m', 'on the shelf', { quantity: 10 })
   part('wire-0-75', 'Wire 0.75 mm², assorted', 'on the shelf', { quantity: 60 })
-  part('injectors-large', 'Four injectors, 300 g/min at 3 bar', 'wanted', { quantity: 4, price: 180, currency: 'EUR' })
+  part('injectors-large', 'Four injectors, 300 g/min at 3 bar', 'wanted', {
+    quantity: 4,
+    price: 180,
+    currency: 'EUR',
+    supplier: 'injector specialist',
+  })
   part('charge-core', 'Charge cooler core with more rows', 'wanted')
   part('crimp-tool', 'Crimping tool for open barrels', 'borrowed', { from: 'neighbour', backBy: '2025-07-01' })
   part('engine-crane', 'Engine crane', 'returned', { from: 'club' })
-  part('hose-fuel', 'Fuel hose 8 mm, injection grade, 4 m', 'arrived', { quantity: 4 })
+  part('hose-fuel', 'Fuel hose 8 mm, injection grade, 4 m', 'arrived', { quantity: 4, bestBefore: '2032-06-30' })
   part('fuel-filter', 'Fuel filter, injection', 'on the shelf')
   part('rollover-valve', 'Rollover valve', 'ordered', { due: '2025-06-20' })
   part('canister', 'Charcoal canister', 'on the shelf')
-  part('sealed-plug-3', 'Sealed plug, 3 ways', 'wanted', { quantity: 1 })
+  part('sealed-plug-3', 'Sealed plug, 3 ways', 'wanted', {
+    quantity: 1,
+    supplier: 'wire and terminal supplier',
+    price: 6.4,
+    currency: 'EUR',
+  })
   part('sealed-plug-2', 'Sealed plug, 2 ways', 'fitted', { quantity: 1 })
   part('grommet-38', 'Grommet for a 38 mm hole', 'arrived')
   part('brake-hose-set', 'Brake hoses, set', 'on the shelf')
-  part('brake-fluid', 'Brake fluid, 1 l', 'on the shelf')
-  part('coolant', 'Coolant, 5 l', 'wanted')
+  part('brake-fluid', 'Brake fluid, 1 l', 'on the shelf', { bestBefore: '2026-03-31' })
+  part('coolant', 'Coolant, 5 l', 'wanted', { supplier: 'motor factor', price: 21, currency: 'EUR' })
   part('oil', 'Engine oil, 5 l', 'on the shelf')
   part('propshaft', 'Propshaft, shortened and balanced', 'ordered', { due: '2025-07-05' })
   part('old-radiator', 'Radiator of 1972', 'removed')
   part('exhaust-gasket', 'Downpipe gasket', 'on the shelf')
-  part('extinguisher', 'Fire extinguisher, 2 kg', 'wanted')
+  part('extinguisher', 'Fire extinguisher, 2 kg', 'wanted', { supplier: 'motor factor' })
   part('silencer', 'Rear silencer', 'wanted')
 
   /** Id, title, zone, hours (least, likely, most), accesses, milestone, then what else there is to say. */

@@ -218,3 +218,15 @@ test('level turns a fill test into litres, with the caution, and refuses one tha
   const bad = await swapwright('level', '--readings', '0 l=172 Ω; 10 l=180 Ω; 10 l=90 Ω')
   expect([bad.status, bad.error]).toEqual([4, expect.stringMatching(/does not move the way it moves elsewhere/)])
 })
+
+test('level reckons by tank and sender, and refuses a section outside the tank', async () => {
+  const box = await swapwright(
+    ...['level', '--tank', 'box 60 cm × 40 cm × 25 cm', '--sender', '0 cm=180 Ω; 25 cm=10 Ω', '--at', '95 Ω'],
+  )
+  expect(box.out).toMatch(/95\.0 Ω: 30\.0 l\./)
+  const outside = await swapwright(
+    ...['level', '--tank', 'loft 20 cm: 0 cm=0.1 m², 30 cm=0.2 m²', '--sender', '0 cm=180 Ω; 20 cm=10 Ω'],
+  )
+  expect([outside.status, outside.error]).toEqual([4, expect.stringMatching(/Section 2 .* lies outside the tank/)])
+  expect((await swapwright('level', '--tank', 'box 1 m × 1 m × 1 m')).error).toMatch(/Tank and sender go together/)
+})

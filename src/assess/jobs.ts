@@ -4,12 +4,14 @@ import type { Finding } from './finding.ts'
 
 const short = (text: string, length: number): string => (text.length <= length ? text : `${text.slice(0, length - 1)}…`)
 
-/** Same finding, same id: 32 bits of FNV-1a of its key keep two long keys apart. Source: RFC draft eastlake-fnv [from memory]. */
-const idOf = (key: string): string => {
+/** 32 bits of FNV-1a keep two long keys apart. Source: RFC draft eastlake-fnv [from memory]. */
+export const shortHash = (key: string): string => {
   let hash = 0x811c9dc5
   for (const char of key) hash = Math.imul(hash ^ char.codePointAt(0)!, 0x01000193) >>> 0
-  return `J-${key.slice(0, key.indexOf(':')).slice(0, 30)}-${hash.toString(36)}`
+  return hash.toString(36)
 }
+/** Same finding, same id. */
+const idOf = (key: string): string => `J-${key.slice(0, key.indexOf(':')).slice(0, 30)}-${shortHash(key)}`
 
 export const jobFromFinding = (finding: Finding): Job => ({
   id: idOf(finding.key),

@@ -2,6 +2,7 @@
 import type { Command } from 'commander'
 import { knownOf } from '../assess/signals/known.ts'
 import { type LevelRecord, levelSheet } from '../assess/signals/levels.ts'
+import { fillFrom, senderFrom, tankFrom } from '../assess/signals/levelText.ts'
 import { FILL_CAUTION } from '../engineering/signals/level/fillTest.ts'
 import { emptyBuild } from '../model/build.ts'
 import { formatQuantity } from '../units/format.ts'
@@ -13,6 +14,8 @@ import { optionReader } from './readOptions.ts'
 interface Options {
   readonly build?: string
   readonly readings?: string
+  readonly tank?: string
+  readonly sender?: string
   readonly each: string
   readonly scale: string
   readonly reserve?: string
@@ -24,28 +27,27 @@ const litres = (volume: number, plusMinus?: number) =>
   formatQuantity('volume', volume, { unit: 'l', digits: 3, ...(plusMinus === undefined ? {} : { plusMinus }) })
 const ohms = (value: number) => formatQuantity('resistance', value, { digits: 3 })
 
-const ofOptions = (text: string, options: Options): LevelRecord => {
+const ofOptions = (options: Options): LevelRecord => {
   const reader = optionReader()
-  const readings = text
-    .split(/[;\n]/)
-    .map((entry) => entry.trim())
-    .filter(Boolean)
-    .map((entry): [number, number] => {
-      const [added, resistance] = entry.split('=')
-      return [
-        reader.needed('volume', 'readings', added?.trim(), '"0 l=172 Ω; 10 l=131 Ω"'),
-        reader.needed('resistance', 'readings', resistance?.trim(), '"0 l=172 Ω; 10 l=131 Ω"'),
-      ]
-    })
   const each = reader.needed('volume', 'each', options.each, '"0.1 l"')
   const scale = reader.needed('ratio', 'scale', options.scale, '1%')
   const reserve = reader.maybe('volume', 'reserve', options.reserve)
+  if ((options.tank === undefined) !== (options.sender === undefined))
+    reader.add({
+      code: 'no-option',
+      says: 'Tank and sender go together.',
+      todo: 'Give --tank "box 60 cm × 40 cm × 25 cm" and --sender "0 cm=180 Ω; 25 cm=10 Ω".',
+    })
   reader.end()
   return {
     id: 'level',
-    name: 'Fill test',
+    name: options.readings === undefined ? 'Tank and sender' : 'Fill test',
     device: 'level',
-    fillTest: { readings, scale, each: { value: each as never } },
+    ...(options.readings === undefined
+      ? {}
+      : { fillTest: { readings: fillFrom(options.readings), scale, each: { value: each as never } } }),
+    ...(options.tank === undefined ? {} : { tank: tankFrom(options.tank) }),
+    ...(options.sender === undefined ? {} : { curve: senderFrom(options.sender) }),
     ...(reserve === undefined ? {} : { reserve: { value: reserve as never } }),
   }
 }
@@ -59,17 +61,23 @@ export const addLevel = (program: Command, out: Out, setStatus: (status: number)
       '--readings <list>',
       'poured since the reading before, and what the sender then shows: "0 l=172 Ω; 10 l=131 Ω"',
     )
+    .option(
+      '--tank <shape>',
+      'its inside: "box 60 cm × 40 cm × 25 cm", "cylinder 40 cm × 90 cm", "loft 25 cm: 0 cm=0.1 m², 25 cm=0.24 m²"',
+    )
+    .option('--sender <list>', 'height of the liquid, and what the sender then shows: "0 cm=180 Ω; 25 cm=10 Ω"')
     .option('--each <volume>', '± of filling the can to its mark', '0.1 l')
     .option('--scale <share>', '± of the can’s mark', '1%')
     .option('--reserve <volume>', 'at which the lamp is to light')
     .option('--at <resistance>', 'tell the litres at this resistance')
     .option('--json', 'print JSON')
     .action(async (id: string | undefined, options: Options) => {
-      if ((id === undefined) === (options.readings === undefined))
+      const given = options.readings !== undefined || options.tank !== undefined || options.sender !== undefined
+      if ((id !== undefined) === given)
         throw refuse(
           'no-option',
-          'No sender is named, or both a sender and readings.',
-          'Name a level sender of the build, or --readings.',
+          'No sender is named, or both a sender and figures.',
+          'Name a level sender of the build, or give --readings, or --tank with --sender.',
         )
       let record: LevelRecord | undefined
       if (id !== undefined) {
@@ -86,7 +94,7 @@ export const addLevel = (program: Command, out: Out, setStatus: (status: number)
         } finally {
           store.close()
         }
-      } else record = ofOptions(options.readings!, options)
+      } else record = ofOptions(options)
       const sheet = levelSheet(knownOf(emptyBuild('level'), { cases: {} }), record)
       if (sheet.problems.length > 0) throw new Refusal(sheet.problems)
       if (sheet.capacity === undefined)

@@ -1,11 +1,11 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import type { Command } from 'commander'
-import { benchRows, characteriseBench } from '../logs/injectors/benchTest.ts'
 import type { InjectorResult } from '../logs/injectors/result.ts'
 import { withLooseLog } from '../logs/loose.ts'
 import type { Build } from '../model/build.ts'
 import { readInjectorCard, writeInjectorCard } from '../model/readInjectorCard.ts'
 import {
+  askBench,
   askComparison,
   askCompressor,
   askHeadroom,
@@ -270,10 +270,9 @@ const characterised = async (options: InjectorFlags): Promise<InjectorResult> =>
       )
     const fluid = { name: options.fluid, density: { value: quantity('density', options.density, '--density') } }
     const name = options.name ?? options.bench
-    return withLooseLog(options.bench, options.bind ?? [], async ({ parquet, roles }) => {
-      const { rows, missing } = await benchRows(parquet, roles, across)
-      return characteriseBench(rows, { name, fluid, pressure: across }, missing)
-    })
+    return withLooseLog(options.bench, options.bind ?? [], (table) =>
+      askBench(table, { name, fluid, pressure: across }),
+    )
   }
   const { known, knownCard, unknown } = options
   if (known === undefined || knownCard === undefined || unknown === undefined)

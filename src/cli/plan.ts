@@ -1,5 +1,6 @@
 /** The order to a milestone, one sitting, dates, and parts with their money: in words, or as JSON. */
 import type { Command } from 'commander'
+import { proposeJobs } from '../assess/proposedJobs.ts'
 import type { Build } from '../model/build.ts'
 import { dayAfter, daysBetween } from '../plan/arrival.ts'
 import { type Forecast, forecastOf } from '../plan/forecast.ts'
@@ -10,6 +11,7 @@ import { ENDS, planSitting, type Sitting } from '../plan/sitting.ts'
 import { loadSolver } from '../plan/solver.ts'
 import type { PlanStep } from '../plan/steps.ts'
 import { hoursText, readWorkTime } from '../plan/workTime.ts'
+import { withClosings } from '../store/settle.ts'
 import { type Problem, refuse } from '../units/problem.ts'
 import { openNamed } from './context.ts'
 import { inert, type Out, problemText, wrap } from './print.ts'
@@ -289,6 +291,47 @@ export const addPlan = (program: Command, out: Out): void => {
         })
       },
     )
+
+  program
+    .command('proposed')
+    .description('jobs that the loom asks for, circuit by circuit; with a circuit, takes its jobs into the build')
+    .argument('[circuit]', 'the id of the circuit whose jobs are taken in')
+    .option(...BUILD)
+    .option(...JSON_OUT)
+    .action(async (circuit: string | undefined, options: { build?: string; json?: boolean }) => {
+      const store = await openNamed(options.build, circuit === undefined)
+      try {
+        const build = store.read()
+        const proposals = proposeJobs(build)
+        const chosen = proposals.filter((proposal) => circuit === undefined || proposal.circuit === circuit)
+        if (circuit !== undefined) {
+          const [taken] = chosen
+          if (taken === undefined)
+            throw refuse(
+              'nothing-proposed',
+              `Nothing is proposed for a circuit “${circuit}”.`,
+              'See what is proposed with "swapwright proposed".',
+            )
+          const changes = taken.jobs.map((job) => ({ collection: 'jobs', id: job.id, value: job }) as const)
+          store.edit(withClosings(build, { label: `Jobs for the wiring: ${taken.name}`.slice(0, 160), changes }))
+        }
+        if (options.json) json({ build: build.name, taken: circuit !== undefined, proposed: chosen })
+        else
+          out.write(
+            chosen.length === 0
+              ? 'The loom asks for no jobs: no circuit has wires that are not fitted or planned.\n'
+              : chosen
+                  .map(({ circuit: id, name, jobs }) =>
+                    inert(
+                      `${name} (${id}):\n${jobs.map((job) => `  ${job.title}, ${hoursText(job.time!.likely.value)}`).join('\n')}\n`,
+                    ),
+                  )
+                  .join(''),
+          )
+      } finally {
+        store.close()
+      }
+    })
 
   program
     .command('forecast')

@@ -1,7 +1,8 @@
 /** Questions to a stored log: strips for drawing, whole columns, the reading at a moment. */
 import type { DuckDBConnection } from '@duckdb/node-api'
 import { refuse } from '../units/problem.ts'
-import { eachChunk, orNan, withParquet } from './duck.ts'
+import { coarseFor } from './coarse.ts'
+import { eachChunk, literal, orNan, withParquet } from './duck.ts'
 import { readStored, type StoredChannel, type StoredLog } from './parquetFile.ts'
 
 export interface Strip {
@@ -45,6 +46,63 @@ const numeric = (channel: StoredChannel): string => {
 
 export const describeStored = (parquet: string): Promise<StoredLog> => withParquet(parquet, open)
 
+/** Channels as a guess of their meaning needs them: with the extremes of those that hold numbers. */
+export const withRanges = (
+  parquet: string,
+): Promise<{ name: string; unit: string; min: number | null; mean: null; max: number | null; states?: string[] }[]> =>
+  withParquet(parquet, async (connection, source) => {
+    const { channels } = await open(connection, source)
+    const numbers = channels.filter(({ states }) => !states)
+    const row =
+      numbers.length === 0
+        ? []
+        : (
+            await connection.runAndReadAll(
+              `select ${numbers.map(({ column: c }) => `min(${c}), max(${c})`).join(', ')} from read_parquet(${source})`,
+            )
+          ).getRows()[0]!
+    const value = (at: number): number | null => (typeof row[at] === 'number' ? row[at] : null)
+    return channels.map(({ name, unit, states }) => {
+      const at = numbers.findIndex((each) => each.name === name)
+      return {
+        name,
+        unit,
+        min: at < 0 ? null : value(2 * at),
+        mean: null,
+        max: at < 0 ? null : value(2 * at + 1),
+        ...(states ? { states: [] } : {}),
+      }
+    })
+  })
+
+/** About how many rows a window holds, from the file's footer: rows are spread evenly enough for a choice of level. */
+async function rowsBetween(connection: DuckDBConnection, source: string, t0: number, t1: number): Promise<number> {
+  const row = (
+    await connection.runAndReadAll(
+      `select sum(num_values)::double, min(stats_min_value::double), max(stats_max_value::double) from parquet_metadata(${source}) where path_in_schema = 't'`,
+    )
+  ).getRows()[0]!
+  const [rows, first, last] = row.map(Number) as [number, number, number]
+  return last > first ? (rows * Math.max(0, Math.min(t1, last) - Math.max(t0, first))) / (last - first) : rows
+}
+
+/** The same from the file of extremes: each block under the pixel in which it begins and under that in which it ends. */
+function coarseSql(
+  source: string,
+  channels: readonly StoredChannel[],
+  t0: number,
+  t1: number,
+  only: string,
+  slice: string,
+): string {
+  const columns = channels.map(numeric)
+  const names = columns.map((c) => `min_${c}, max_${c}`).join(', ')
+  const end = (at: string): string =>
+    `select ${at} as t, ${names} from read_parquet(${source}) where ${at} >= ${t0} and ${at} < ${t1}${only}`
+  const list = columns.map((c) => `${orNan(`min(min_${c})`)}, ${orNan(`max(max_${c})`)}`).join(', ')
+  return `select ${slice}::double as pixel, ${list} from (${end('a')} union all ${end('b')}) group by pixel`
+}
+
 /** Smallest and largest value of each channel in each of `pixels` equal slices of [t0, t1). One session, or all. */
 export async function strip(
   parquet: string,
@@ -75,19 +133,19 @@ export async function strip(
       .join('')
     const only = session === undefined ? '' : ` and session = ${Math.trunc(session)}`
     const slice = `least(${pixels - 1}, floor((t - (${t0})) * ${pixels / (t1 - t0)}))`
-    await eachChunk(
-      connection,
-      `select ${slice}::double as pixel${list} from read_parquet(${source}) where t >= ${t0} and t < ${t1}${only} group by pixel`,
-      (columns, rows) => {
-        for (let row = 0; row < rows; row++) {
-          const pixel = columns[0]![row]!
-          strips.forEach((entry, at) => {
-            entry.min[pixel] = columns[1 + 2 * at]![row]!
-            entry.max[pixel] = columns[2 + 2 * at]![row]!
-          })
-        }
-      },
-    )
+    const coarse = coarseFor(parquet, await rowsBetween(connection, source, t0, t1), pixels)
+    const from = coarse
+      ? coarseSql(literal(coarse), found, t0, t1, only, slice)
+      : `select ${slice}::double as pixel${list} from read_parquet(${source}) where t >= ${t0} and t < ${t1}${only} group by pixel`
+    await eachChunk(connection, from, (columns, rows) => {
+      for (let row = 0; row < rows; row++) {
+        const pixel = columns[0]![row]!
+        strips.forEach((entry, at) => {
+          entry.min[pixel] = columns[1 + 2 * at]![row]!
+          entry.max[pixel] = columns[2 + 2 * at]![row]!
+        })
+      }
+    })
     return { t0, t1, pixels, strips }
   })
 }
@@ -140,28 +198,37 @@ export interface Moment {
   }[]
 }
 
+/** Seconds, one after the other, within which the last value before a moment is looked for. */
+const LOOK_BACK = [2, 60, Number.POSITIVE_INFINITY]
+
 /** What every channel read at a moment: its last value at or before it, with the time of that value. */
 export async function at(parquet: string, time: number, session?: number): Promise<Moment> {
   return withParquet(parquet, async (connection, source) => {
     const stored = await open(connection, source)
     const only = session === undefined ? '' : ` and session = ${Math.trunc(session)}`
-    const list = stored.channels.flatMap(({ column: name }) => [
-      `arg_max(${name}, t) filter (where ${name} is not null)`,
-      `max(t) filter (where ${name} is not null)`,
-    ])
-    const row =
-      stored.channels.length === 0
-        ? []
-        : (
-            await connection.runAndReadAll(
-              `select ${list.join(', ')} from read_parquet(${source}) where t <= ${time}${only}`,
-            )
-          ).getRows()[0]!
+    const found = new Map<string, readonly [value: unknown, stamp: unknown]>()
+    // Most channels spoke within the last seconds; only the silent ones are looked for further back.
+    for (const back of LOOK_BACK) {
+      const silent = stored.channels.filter(({ column: name }) => !found.has(name))
+      if (silent.length === 0) break
+      const list = silent.flatMap(({ column: name }) => [
+        `arg_max(${name}, t) filter (where ${name} is not null)`,
+        `max(t) filter (where ${name} is not null)`,
+      ])
+      const since = Number.isFinite(back) ? ` and t > ${time - back}` : ''
+      const row = (
+        await connection.runAndReadAll(
+          `select ${list.join(', ')} from read_parquet(${source}) where t <= ${time}${since}${only}`,
+        )
+      ).getRows()[0]!
+      silent.forEach(({ column: name }, i) => {
+        if (row[2 * i + 1] !== null) found.set(name, [row[2 * i], row[2 * i + 1]])
+      })
+    }
     return {
       t: time,
-      readings: stored.channels.map(({ name, unit }, i) => {
-        const value = row[2 * i]
-        const stamp = row[2 * i + 1]
+      readings: stored.channels.map(({ name, unit, column: at }) => {
+        const [value, stamp] = found.get(at) ?? []
         return {
           channel: name,
           unit,

@@ -137,7 +137,7 @@ describe('a sitting', () => {
       J2: ['another person'],
       J3: ['dry weather'],
       J4: ['daylight'],
-      J5: ['J1 first'],
+      J5: ['“Do J1” first'],
     })
     const all = sit(build, 8, { here: ['hose'] })
     expect(all.jobs).toHaveLength(6)

@@ -132,7 +132,9 @@ export const planSitting = (build: Build, options: SittingOptions, solve: Solve)
         time: job.mostly,
         lacks: [
           ...lacks[at]!,
-          ...job.before.flatMap((other) => (ids.has(bound.jobs[other]!.id) ? [] : [`“${bound.jobs[other]!.title}” first`])),
+          ...job.before.flatMap((other) =>
+            ids.has(bound.jobs[other]!.id) ? [] : [`“${bound.jobs[other]!.title}” first`],
+          ),
         ],
       }))
       .sort((a, b) => a.lacks.length - b.lacks.length || a.time - b.time)

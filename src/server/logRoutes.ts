@@ -3,12 +3,13 @@ import { zValidator } from '@hono/zod-validator'
 import { Hono } from 'hono'
 import { z } from 'zod'
 import type { Overrides } from '../logs/plan.ts'
-import { at } from '../logs/query.ts'
+import { at, withRanges } from '../logs/query.ts'
 import { checkOverrides } from '../logs/readOverrides.ts'
 import { judge, ROLES, type Role } from '../logs/roles.ts'
 import type { Build } from '../model/build.ts'
 import { readInjectorCard } from '../model/readInjectorCard.ts'
 import {
+  askBench,
   askComparison,
   askCompressor,
   askHeadroom,
@@ -30,6 +31,12 @@ const headroomBody = z.strictObject({
   limit: z.number().positive().max(1.2).optional(),
   pulsesPerCycle: z.number().int().min(1).max(8).optional(),
 })
+const benchBody = z.strictObject({
+  name: z.string().min(1).max(160),
+  fluid: z.string().min(1).max(80),
+  density: z.number().positive().max(2000),
+  across: z.number().positive().max(2e7),
+})
 const injectorBody = z.strictObject({
   known: z.string(),
   unknown: z.string(),
@@ -41,6 +48,7 @@ const injectorBody = z.strictObject({
   pulsesUnknown: z.number().int().min(1).max(8).optional(),
   trimMissing: z.boolean().optional(),
   narrowBand: z.boolean().optional(),
+  lambdaTolerance: z.number().positive().max(0.5).optional(),
   changed: z.array(z.string().max(200)).max(20).optional(),
 })
 
@@ -68,16 +76,20 @@ export const overridesFromJson = (text: string): Overrides => {
 }
 
 /** Every meaning that there is, by name, and how sure the guess for each channel is. */
-const meaningsOf = (channels: ReturnType<typeof logOf>['channels']) => ({
-  roles: Object.entries(ROLES).map(([id, { title }]) => ({ id, title })),
-  guesses: channels.flatMap(({ name, unit, role }) => {
-    const guess =
-      role !== undefined && Object.hasOwn(ROLES, role)
-        ? judge({ name, unit: unit ?? '', min: null, mean: null, max: null }, role as Role)
-        : undefined
-    return guess ? [{ channel: name, confidence: guess.confidence, reason: guess.reason }] : []
-  }),
-})
+const meaningsOf = async (log: ReturnType<typeof logOf>, table: string) => {
+  const ranges = new Map((await withRanges(table)).map((each) => [each.name, each]))
+  return {
+    roles: Object.entries(ROLES).map(([id, { title }]) => ({ id, title })),
+    guesses: log.channels.flatMap(({ name, unit, role }) => {
+      const range = ranges.get(name)
+      const guess =
+        range && role !== undefined && Object.hasOwn(ROLES, role)
+          ? judge({ ...range, unit: unit ?? '' }, role as Role)
+          : undefined
+      return guess ? [{ channel: name, confidence: guess.confidence, reason: guess.reason }] : []
+    }),
+  }
+}
 
 interface Parts {
   readonly store: Store
@@ -90,8 +102,9 @@ export const logRoutes = ({ store, told }: Parts) => {
     .get('/api/log-progress/:token', (context) =>
       context.json({ share: progress.get(context.req.param('token')) ?? null }),
     )
-    .get('/api/logs/:id/meanings', (context) => {
-      return context.json(meaningsOf(logOf(store, context.req.param('id')).channels))
+    .get('/api/logs/:id/meanings', async (context) => {
+      const log = logOf(store, context.req.param('id'))
+      return context.json(await meaningsOf(log, logTable(store, log)))
     })
     .post('/api/logs/:id/again', async (context) => {
       const again = await readLogAgain(store, context.req.param('id'), {
@@ -131,6 +144,16 @@ export const logRoutes = ({ store, told }: Parts) => {
       const result = await askComparison(filedLog(store, before), filedLog(store, after), build())
       return context.json({ result, reading: fileComparison(store, before, after, result) ?? null, ...told() })
     })
+    .post('/api/logs/:id/bench', zValidator('json', benchBody), async (context) => {
+      const log = filedLog(store, context.req.param('id'))
+      const { name, fluid, density, across } = context.req.valid('json')
+      const result = await askBench(log, {
+        name,
+        fluid: { name: fluid, density: { value: density } },
+        pressure: across,
+      })
+      return context.json({ result, reading: fileInjectors(store, log.name, result) ?? null, ...told() })
+    })
     .post('/api/injectors', zValidator('json', injectorBody), async (context) => {
       const given = context.req.valid('json')
       const card = given.card === undefined ? build().sheets.fuel?.injectors?.card : readInjectorCard(given.card)
@@ -151,6 +174,7 @@ export const logRoutes = ({ store, told }: Parts) => {
         {
           trimMissing: given.trimMissing ?? false,
           narrowBand: given.narrowBand ?? false,
+          ...(given.lambdaTolerance === undefined ? {} : { lambdaTolerance: given.lambdaTolerance }),
           ...(given.changed ? { changed: given.changed } : {}),
           ...(given.name === undefined ? {} : { unknownName: given.name }),
         },

@@ -5,6 +5,7 @@ import { type Comparison, compareCooling } from '../logs/compareCooling.ts'
 import { type CompressorResult, compressorEfficiency } from '../logs/compressor.ts'
 import { chargeCooling } from '../logs/cooling.ts'
 import { type HeadroomOptions, type HeadroomResult, injectorHeadroom } from '../logs/headroom.ts'
+import { type BenchOptions, benchRows, characteriseBench } from '../logs/injectors/benchTest.ts'
 import { characteriseInjectors, type InjectorOptions } from '../logs/injectors/characterise.ts'
 import type { InjectorResult } from '../logs/injectors/result.ts'
 import { type AskedLog, withLooseLog } from '../logs/loose.ts'
@@ -160,6 +161,12 @@ export const askInjectors = (
   card: InjectorCard,
   options: InjectorOptions,
 ): Promise<InjectorResult> => characteriseInjectors(known, unknown, card, options)
+
+/** From a table of weighings alone: what the injectors are, no second log needed. */
+export const askBench = async (log: AskedLog, options: BenchOptions): Promise<InjectorResult> => {
+  const { rows, missing } = await benchRows(log.parquet, log.roles, options.pressure)
+  return characteriseBench(rows, options, missing)
+}
 
 /** The flow as a reading, the dead times as a calibration; the card goes into the fuel sheet only when the builder says so. */
 export const fileInjectors = (store: Store, log: string, result: InjectorResult): string | undefined => {

@@ -1,6 +1,7 @@
 /** A log joins a build: the raw file is kept, a Parquet table is made beside it, roles are bound, the record is filed. */
 import { copyFileSync, existsSync, rmSync } from 'node:fs'
 import { basename, extname, join } from 'node:path'
+import { coarsePath, makeCoarse } from '../logs/coarse.ts'
 import { type CoolingOptions, type CoolingResult, chargeCooling } from '../logs/cooling.ts'
 import { type ImportOptions, importLog, type LogReport } from '../logs/import.ts'
 import {
@@ -80,6 +81,7 @@ export const addLog = async (
   const id = freeId(store, basename(name, extname(name)))
   const table = `${id}.parquet`
   const report = await importLog(file, join(store.folder, 'logs', table), options)
+  await makeCoarse(join(store.folder, 'logs', table), report.samples)
   const raw = `${id}${
     extname(name)
       .replace(/[^A-Za-z0-9.]/g, '')
@@ -103,7 +105,7 @@ export const addLog = async (
     store.edit({ label: `Log ${name.slice(0, 80)}`, changes: [{ collection: 'logs', id, value: record }] })
     return { id, report, roles }
   } catch (error) {
-    for (const left of [table, raw]) rmSync(join(store.folder, 'logs', left), { force: true })
+    for (const left of [table, coarsePath(table), raw]) rmSync(join(store.folder, 'logs', left), { force: true })
     throw error
   }
 }
@@ -126,6 +128,7 @@ export const readLogAgain = async (store: Store, id: string, options: ImportOpti
   while (existsSync(join(store.folder, 'logs', `${log.id}.${turn}.parquet`))) turn++
   const table = `${log.id}.${turn}.parquet`
   const report = await importLog(raw, join(store.folder, 'logs', table), options)
+  await makeCoarse(join(store.folder, 'logs', table), report.samples)
   try {
     const { source, roles, channels } = meanings(store, report)
     const { samples, first, last } = report

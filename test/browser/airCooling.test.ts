@@ -110,7 +110,7 @@ describe.each(LOOKS)('at the width of a %s', (_name, viewport, scheme) => {
     await cooling.openWorking('cap-pressure')
     await open.page.getByLabel('Measured, with its ±: cap holds').fill('0.6 bar ± 0.02 bar')
     await open.page.getByRole('button', { name: 'Keep as a reading' }).click()
-    await expect.poll(() => cooling.figureText('cap-pressure')).toMatch(/60.* kPa.*measured, M-\d+; reckoned 1 bar/)
+    await expect.poll(() => cooling.figureText('cap-pressure')).toMatch(/0\.600.*bar.*measured, M-\d+; entered 1.*bar/)
     expect(Object.values(bench.store.read().collections.readings)).toContainEqual(
       expect.objectContaining({ subject: 'cap-opening-pressure', quantity: 'pressureGauge', value: 6e4 }),
     )

@@ -70,6 +70,22 @@ it('a job is written, its times in words; what cannot be read is named and nothi
   await bench.close()
 })
 
+it('what the loom proposes is taken in by one press, and the job says which milestone waits for it', async () => {
+  const bench = await serveBuild(demoBuild())
+  const { page, close } = await openPage(browser, `${bench.address}#/jobs/list`, WIDTHS.phone)
+  await page.getByText(/^The loom proposes jobs for/).click()
+  await looksRight(page)
+  await page.getByRole('button', { name: 'Take in the jobs of Horn' }).click()
+  await expect
+    .poll(() => Object.keys(bench.store.read().collections.jobs).filter((id) => id.startsWith('J-loom-horn-')).length)
+    .toBe(4)
+  await page.locator('[data-circuit="horn"]').waitFor({ state: 'detached' })
+  await goTo(page, '/of/J-6')
+  await page.getByText(/First power waits for it/).waitFor()
+  await close()
+  await bench.close()
+})
+
 describe('a sitting on the phone', () => {
   // Not the loopback door, and yet secure for a browser, so that its service worker runs without a certificate.
   const ADDRESS = '127.0.0.2'
@@ -124,6 +140,8 @@ describe('a sitting on the phone', () => {
     await job.getByLabel('Reading with its unit').fill('0.2 Ω')
     await job.getByRole('button', { name: 'Keep the reading' }).click()
     await job.getByText('One reading kept for this job.').waitFor()
+    await job.getByLabel(/^Photograph /).setInputFiles({ name: 'wing.png', mimeType: 'image/png', buffer: PICTURE })
+    await job.getByText('waits', { exact: true }).waitFor()
     await job.getByLabel(/^Time that/).fill('35 min')
     await job.getByRole('checkbox').first().check()
     await job.getByText('took 35 min').waitFor()
@@ -141,6 +159,9 @@ describe('a sitting on the phone', () => {
     await expect
       .poll(() => Object.values(bench.store.read().collections.readings), { timeout: 10_000 })
       .toContainEqual(expect.objectContaining({ subject: 'left wing to battery negative', value: 0.2 }))
+    await expect
+      .poll(() => Object.values(bench.store.read().collections.photos), { timeout: 10_000 })
+      .toMatchObject([{ about: `jobs/${id}`, file: expect.stringMatching(/\.png$/) }])
     expect(bench.store.read().collections.jobs[id]!.spent?.value).toBeGreaterThanOrEqual(2100)
     await phone.getByRole('button', { name: 'End the sitting and record it' }).click()
     await expect
@@ -156,3 +177,9 @@ describe('a sitting on the phone', () => {
       .waitFor()
   })
 })
+
+/** One grey dot. */
+const PICTURE = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg==',
+  'base64',
+)

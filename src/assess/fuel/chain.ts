@@ -25,7 +25,7 @@ import { supersede } from '../chain/readings.ts'
 import type { Verdict } from '../finding.ts'
 import { deviceName, kilowatts, percent, volts } from '../make.ts'
 import { type Solved, solveCase } from '../solveCases.ts'
-import { type Delivery, deliveryOf } from './delivery.ts'
+import { type Delivery, deliveryOf, regulatedInTank } from './delivery.ts'
 import { type FuelFacts, factsOf } from './facts.ts'
 import { injectorDeadTime } from './injectorVolts.ts'
 import { flowAtLoss, type Loss, ventLoss } from './losses.ts'
@@ -246,7 +246,10 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
   /** Filter and pressure line: the flow at which its loss takes a tenth of the rail pressure. */
   const onTheWay = (id: 'filter' | 'feed', name: string, about: string, loss: Loss, reading?: Known): FuelStation => {
     const allowed = combine([facts.rail], (p = 0) => p * LOSS_SHARE, '')
-    const computed = loss.at(flow)
+    const burnsOnly = id === 'feed' && regulatedInTank(facts)
+    const carried = burnsOnly ? burntVolume : flow
+    const at = burnsOnly ? 'what is burnt' : 'the pump’s flow'
+    const computed = loss.at(carried)
     const lost = reading ?? computed
     const measuredPressure =
       reading && isKnown(flow) ? (at: number) => reading.value * (at / flow.value) ** 2 : undefined
@@ -279,7 +282,7 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
         about,
         figures: [
           ...(id === 'feed'
-            ? [figure('velocity', 'velocity in the narrowest', 'v', 'speed', loss.velocity(flow))]
+            ? [figure('velocity', 'velocity in the narrowest', 'v', 'speed', loss.velocity(carried))]
             : []),
           id === 'filter'
             ? supersede(
@@ -290,12 +293,12 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
                 computed,
                 readings['fuel-filter-loss'],
               )
-            : figure('loss', 'lost at the pump’s flow', 'Δp', 'pressureDifference', computed),
+            : figure('loss', `lost at ${at}`, 'Δp', 'pressureDifference', computed),
         ],
         capacity,
         verdict: worse || beyondRating ? (verdict === 'sound' ? 'marginal' : verdict) : verdict,
         says: isKnown(lost)
-          ? `The ${name.toLowerCase()} loses ${bar(lost.value, 3)} at the pump’s flow${worse ? `, where its sheet gives ${bar((computed as Known).value, 3)}: it is blocked or the wrong part` : ''}${beyondRating ? '; the flow is beyond its rating' : ''}.`
+          ? `The ${name.toLowerCase()} loses ${bar(lost.value, 3)} at ${at}${worse ? `, where its sheet gives ${bar((computed as Known).value, 3)}: it is blocked or the wrong part` : ''}${beyondRating ? '; the flow is beyond its rating' : ''}.`
           : `What the ${name.toLowerCase()} loses is not known.`,
         todo:
           verdict === 'sound' && !worse && !beyondRating
@@ -329,15 +332,16 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
         )
       : undefined
     const allowed = isKnown(facts.rail) ? facts.rail.value * LOSS_SHARE : undefined
-    const tooMuch = isKnown(back) && allowed !== undefined && back.value > allowed
+    const tooMuch = !regulatedInTank(facts) && isKnown(back) && allowed !== undefined && back.value > allowed
     const starved = least !== undefined && capacity !== undefined && against(capacity, 1) === 'no-go'
+    const noReturn = regulatedInTank(facts)
     const verdict: Verdict = starved
       ? 'no-go'
       : tooMuch
         ? 'marginal'
         : capacity
           ? against(capacity, 1)
-          : isKnown(back)
+          : noReturn || isKnown(back)
             ? 'sound'
             : 'unknown'
     return judged(
@@ -363,7 +367,9 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
             facts.railAcrossInjectors,
           ),
           figure('return', 'left to return at target power', 'V', 'volumeFlow', spare),
-          figure('back', 'back-pressure of the return at idle', 'Δp', 'pressureDifference', back),
+          ...(noReturn
+            ? []
+            : [figure('back', 'back-pressure of the return at idle', 'Δp', 'pressureDifference', back)]),
         ],
         capacity,
         verdict,
@@ -371,9 +377,11 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
           ? `At ${targetText} less returns than the ${litresPerHour(least.value)} that the regulator needs: rail pressure falls away.`
           : tooMuch
             ? `With the engine idling the return line holds ${bar((back as Known).value, 3)} against the regulator: rail pressure then rises above what is set.`
-            : isKnown(back)
-              ? `The return line takes the pump’s whole flow with ${bar(back.value, 3)}.${isKnown(spare) && spare.value < 0 ? ` At ${targetText} nothing is left to return and rail pressure falls away: the pump lacks it, not this line.` : ''}`
-              : 'What the return line holds against the regulator is not known.',
+            : noReturn
+              ? 'The regulator in the tank spills there: no line returns, and the line to the rail carries what is burnt.'
+              : isKnown(back)
+                ? `The return line takes the pump’s whole flow with ${bar(back.value, 3)}.${isKnown(spare) && spare.value < 0 ? ` At ${targetText} nothing is left to return and rail pressure falls away: the pump lacks it, not this line.` : ''}`
+                : 'What the return line holds against the regulator is not known.',
         todo:
           verdict === 'sound'
             ? INSPECT
@@ -383,7 +391,7 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
                 ? 'Fit a wider or shorter return line.'
                 : 'Enter what is missing.',
       },
-      [back, ...(capacity ? [capacity] : [])],
+      [...(noReturn ? [] : [back]), ...(capacity ? [capacity] : [])],
     )
   }
 

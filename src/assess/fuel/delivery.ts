@@ -18,6 +18,8 @@ export interface Delivery {
 /** Below this no pump runs: the range of `pump-flow`. */
 export const LEAST_VOLTS = 3
 
+export const regulatedInTank = ({ fuel }: FuelFacts): boolean => fuel.regulator?.place === 'in the tank'
+
 export const deliveryOf = (facts: FuelFacts): Delivery => {
   const { pump } = facts.fuel
   const losses = {
@@ -45,6 +47,13 @@ export const deliveryOf = (facts: FuelFacts): Delivery => {
   const curve: PumpCurve = { points, ratedVoltage: pump!.ratedVoltage!.value, exponent: pump!.voltageExponent! }
   if (volts.value < LEAST_VOLTS)
     return without(known(0, 0, `Below ${LEAST_VOLTS} V no pump runs: ${volts.value.toFixed(2)} V.`))
+  // With the regulator in the tank the line to the rail carries only what is burnt.
+  const burnt = [facts.target, facts.consumption, facts.density]
+  const [power, consumption, density] = burnt.filter(isKnown).map(({ value }) => value)
+  const inFeed = (flow: number): number =>
+    regulatedInTank(facts) && power !== undefined && consumption !== undefined && density !== undefined
+      ? Math.min(flow, (power * consumption) / density)
+      : flow
   const solve = (at: number, railThere: number, filterThere: number) =>
     delivered(
       curve,
@@ -52,7 +61,10 @@ export const deliveryOf = (facts: FuelFacts): Delivery => {
       (flow) =>
         railThere +
         filterThere +
-        counted.reduce((sum, loss) => sum + (loss.gaps.length > 0 ? 0 : loss.pressure(flow)), 0),
+        counted.reduce((sum, loss) => {
+          if (loss.gaps.length > 0) return sum
+          return sum + loss.pressure(loss === losses.feed ? inFeed(flow) : flow)
+        }, 0),
     )
   try {
     const filter: Known = measuredFilter ?? known(0)

@@ -44,6 +44,22 @@ describe('the demo’s fuel chain', () => {
     expect(capacity(chain, 'pump')).toBeCloseTo((flow * 748) / (320 / 3.6e9), 0)
   })
 
+  it('returns in the tank where the regulator is there: the line carries what is burnt, and no return is asked for', () => {
+    const inTank = fuelChainOf(
+      changed((build) => {
+        const fuel = build.sheets.fuel!
+        fuel.regulator = { place: 'in the tank' }
+        fuel.lines = fuel.lines!.filter(({ duty }) => duty !== 'return')
+        build.sheets.engine!.targetPower = { value: 40e3 }
+      }),
+    )
+    const burnt = (40e3 * 320) / 3.6e9 / 748
+    expect(value(inTank, 'feed', 'velocity').value).toBeCloseTo(burnt / ((Math.PI / 4) * 0.0075 ** 2), 6)
+    expect(station(inTank, 'rail')).toMatchObject({ verdict: 'sound', missing: [] })
+    expect(station(inTank, 'rail').figures.some(({ id }) => id === 'back')).toBe(false)
+    // Less is lost in the line than with the pump's whole flow through it.
+    expect((inTank.delivery.across as Known).value).toBeLessThan(value(chain, 'pump', 'across').value)
+  })
   it('lets a reading stand in place of a computed figure, and shows both', () => {
     const figure = station(chain, 'filter').figures.find(({ id }) => id === 'loss')!
     expect(figure).toMatchObject({ origin: 'measured', reading: 'M-4', datum: { value: 21000, plusMinus: 2000 } })

@@ -70,7 +70,7 @@ export const pipeLoss = calculation({
     loss: result('pressureDifference', { symbol: 'Δp', about: 'pressure lost' }),
   },
   formula:
-    '{velocity} = 4 × {flow} / (π × {bore}²)\n{reynolds} = {velocity} × {bore} / {viscosity}\n1/√{friction} = −2 log10({roughness} / (3.7 {bore}) + 2.51 / ({reynolds} √{friction})); 64 / {reynolds} if laminar\n{loss} = ({friction} × {length} / {bore} + {fittings}) × {density} × {velocity}² / 2',
+    '{velocity} = 4 × {flow} / (π × {bore}²)\n{reynolds} = {velocity} × {bore} / {viscosity}\n1/√{friction} = −2 log10({roughness} / (3.7 × {bore}) + 2.51 / ({reynolds} √{friction})); 64 / {reynolds} if laminar\n{loss} = ({friction} × {length} / {bore} + {fittings}) × {density} × {velocity}² / 2',
   sources: [darcyWeisbach],
   cautions: [
     'A hose is often narrower inside than its dash number says, and a fitting narrower than its hose: measure.',

@@ -34,6 +34,10 @@ export const differenceText = (kind: Kind, stored: Datum | undefined, tried: Dat
   return `${change > 0 ? '+' : '−'}${write(DIFFERENCE[kind] ?? kind, Number(Math.abs(change).toPrecision(3)))}`
 }
 
+/** What a sheet holds says so in the first line of its working. */
+const howCome = (datum: Datum): 'entered' | 'reckoned' =>
+  isKnown(datum) && datum.working[0]?.endsWith(', as entered') ? 'entered' : 'reckoned'
+
 const workingOf = ({ datum, superseded, reading, name }: Figure): readonly string[] => {
   const own = isKnown(datum)
     ? datum.working
@@ -42,7 +46,11 @@ const workingOf = ({ datum, superseded, reading, name }: Figure): readonly strin
         ...(datum.missing.length > 0 ? [`Missing: ${datum.missing.join(', ')}.`] : []),
       ]
   return superseded && isKnown(superseded)
-    ? [...own, `Reading ${reading} stands in place of what was reckoned for “${name}”:`, ...superseded.working]
+    ? [
+        ...own,
+        `Reading ${reading} stands in place of what was ${howCome(superseded)} for “${name}”:`,
+        ...superseded.working,
+      ]
     : own
 }
 
@@ -72,7 +80,7 @@ export function FigureLine({ stored, tried, children }: FigureLineProps) {
         {shown.origin === 'measured' && (
           <span className="fig-origin">
             measured, {shown.reading}
-            {shown.superseded && `; reckoned ${datumText(shown.kind, shown.superseded)}`}
+            {shown.superseded && `; ${howCome(shown.superseded)} ${datumText(shown.kind, shown.superseded)}`}
           </span>
         )}
       </summary>

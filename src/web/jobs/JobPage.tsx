@@ -9,7 +9,7 @@ import { measureText } from '../parts/quantityText.ts'
 import { Photos } from '../phone/Photos.tsx'
 import { findingPlace } from '../search/things.ts'
 import { useBench } from '../workbench/useBench.ts'
-import { idFrom, keepText, put, threeTimes, withField, workTime, write } from './edits.ts'
+import { idFrom, isOpenJob, keepText, put, threeTimes, withField, workTime, write } from './edits.ts'
 import { SelectField, SeveralField, TextField, Tick, Wrong } from './Fields.tsx'
 import { STANDS_CAUTION, wantsStands } from './stands.ts'
 
@@ -71,6 +71,7 @@ export function JobPage({ build, id }: { build: Build; id: string }) {
         {id}, {job.status}
         {job.spent === undefined ? '' : `, ${hoursText(job.spent.value)} spent`}
       </p>
+      {isOpenJob(job) && <Blocks build={build} job={job} />}
       {wantsStands(build, job) && <p className="stands">{STANDS_CAUTION}</p>}
       {job.finding !== undefined && (
         <p>
@@ -149,7 +150,13 @@ export function JobPage({ build, id }: { build: Build; id: string }) {
             label="Parts"
             nothing="No part."
             chosen={job.needs?.parts ?? []}
-            choices={Object.values(parts).map(({ id: value, name, status }) => ({ value, name: `${name}, ${status}` }))}
+            choices={Object.values(parts).map(({ id: value, name, status, supplier, price, currency }) => ({
+              value,
+              name: [name, status, supplier, price === undefined ? undefined : `${price.toFixed(2)} ${currency ?? ''}`]
+                .filter((word) => word !== undefined)
+                .join(', ')
+                .trim(),
+            }))}
             keep={(list) => need('parts', [...list], 'Parts')}
           />
           <NewPart build={build} job={job} />
@@ -280,5 +287,33 @@ function NewMilestone({ build, job }: { build: Build; job: Job }) {
         return found
       }}
     />
+  )
+}
+
+/** The first milestone that cannot be reached without the job, and by way of which other job. */
+function Blocks({ build, job }: { build: Build; job: Job }) {
+  const { jobs, milestones } = build.collections
+  const orderOf = ({ milestone }: Job): number =>
+    (milestone === undefined ? undefined : milestones[milestone]?.order) ?? Number.POSITIVE_INFINITY
+  const behind = new Set<Job>([job])
+  for (const one of behind)
+    for (const other of Object.values(jobs))
+      if (isOpenJob(other) && other.needs?.jobs?.includes(one.id)) behind.add(other)
+  const first = [...behind].reduce((best, other) => (orderOf(other) < orderOf(best) ? other : best))
+  const name = first.milestone === undefined ? undefined : milestones[first.milestone]?.name
+  if (name === undefined) return <p>No milestone waits for it.</p>
+  const others = behind.size - 1
+  return (
+    <p>
+      {name} waits for it
+      {first === job ? (
+        ', being one of its jobs'
+      ) : (
+        <>
+          , because <Link to={`/jobs/of/${encodeURIComponent(first.id)}`}>{first.title}</Link> cannot be done before
+        </>
+      )}
+      {others > 0 && `; ${others === 1 ? 'one other job comes' : `${others} other jobs come`} after it`}.
+    </p>
   )
 }

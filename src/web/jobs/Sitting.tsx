@@ -126,56 +126,56 @@ function AskSitting({ build, begin }: { build: Build; begin: (sitting: Answer) =
             </div>
             <Problems list={problems} id="sitting-wrong" />
           </div>
-          <details className="terms" open={wide}>
-            <summary>{inWords}</summary>
-          <SelectField
-            label="At the end the car"
-            value={end}
-            choices={Object.entries(END_WORDS).map(([value, name]) => ({ value, name }))}
-            keep={(value) => setEnd(value as End)}
-          />
-          <fieldset>
-            <legend>There is</legend>
-            <Tick checked={there.person} change={(person) => setThere({ ...there, person })}>
-              another person to help
-            </Tick>
-            <Tick checked={there.dry} change={(dry) => setThere({ ...there, dry })}>
-              dry weather
-            </Tick>
-            <Tick checked={there.daylight} change={(daylight) => setThere({ ...there, daylight })}>
-              daylight
-            </Tick>
-          </fieldset>
-          {Object.keys(accesses).length > 0 && (
-            <details>
-              <summary>Apart now: {apartNow || 'nothing'}</summary>
-              {Object.values(accesses).map(({ id, name }) => (
-                <Tick key={id} checked={isApart(id)} change={(on) => setChanged({ ...changed, [id]: on })}>
-                  {name}
-                </Tick>
-              ))}
-            </details>
-          )}
-          {away.length > 0 && (
-            <details>
-              <summary>
-                Parts here besides those the build knows of:{' '}
-                {away
-                  .filter(({ id }) => here.includes(id))
-                  .map(({ name }) => name)
-                  .join(', ') || 'none'}
-              </summary>
-              {away.map(({ id, name, status }) => (
-                <Tick
-                  key={id}
-                  checked={here.includes(id)}
-                  change={(on) => setHere(on ? [...here, id] : here.filter((other) => other !== id))}
-                >
-                  {name} <span className="soft small">{status}</span>
-                </Tick>
-              ))}
-            </details>
-          )}
+          <details open={wide}>
+            <summary className="terms-words">{inWords}</summary>
+            <SelectField
+              label="At the end the car"
+              value={end}
+              choices={Object.entries(END_WORDS).map(([value, name]) => ({ value, name }))}
+              keep={(value) => setEnd(value as End)}
+            />
+            <fieldset>
+              <legend>There is</legend>
+              <Tick checked={there.person} change={(person) => setThere({ ...there, person })}>
+                another person to help
+              </Tick>
+              <Tick checked={there.dry} change={(dry) => setThere({ ...there, dry })}>
+                dry weather
+              </Tick>
+              <Tick checked={there.daylight} change={(daylight) => setThere({ ...there, daylight })}>
+                daylight
+              </Tick>
+            </fieldset>
+            {Object.keys(accesses).length > 0 && (
+              <details>
+                <summary>Apart now: {apartNow || 'nothing'}</summary>
+                {Object.values(accesses).map(({ id, name }) => (
+                  <Tick key={id} checked={isApart(id)} change={(on) => setChanged({ ...changed, [id]: on })}>
+                    {name}
+                  </Tick>
+                ))}
+              </details>
+            )}
+            {away.length > 0 && (
+              <details>
+                <summary>
+                  Parts here besides those the build knows of:{' '}
+                  {away
+                    .filter(({ id }) => here.includes(id))
+                    .map(({ name }) => name)
+                    .join(', ') || 'none'}
+                </summary>
+                {away.map(({ id, name, status }) => (
+                  <Tick
+                    key={id}
+                    checked={here.includes(id)}
+                    change={(on) => setHere(on ? [...here, id] : here.filter((other) => other !== id))}
+                  >
+                    {name} <span className="soft small">{status}</span>
+                  </Tick>
+                ))}
+              </details>
+            )}
           </details>
         </form>
         <section aria-live="polite">

@@ -11,6 +11,7 @@ export interface AskDetails {
   readonly other?: string
   readonly headroom?: object
   readonly injectors?: object
+  readonly bench?: object
 }
 interface Props {
   readonly question: Question['id']
@@ -26,6 +27,7 @@ export function Details({ question, log, logs, hasCard, busy, onAsk }: Props) {
   const [other, setOther] = useState('')
   const [card, setCard] = useState<string>()
   const [trimMissing, setTrimMissing] = useState(false)
+  const [weighed, setWeighed] = useState(false)
   const [narrowBand, setNarrowBand] = useState(false)
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const id = useId()
@@ -71,7 +73,22 @@ export function Details({ question, log, logs, hasCard, busy, onAsk }: Props) {
             ...(pulsesPerCycle === undefined ? {} : { pulsesPerCycle }),
           },
         })
+      } else if (question === 'injectors' && weighed) {
+        const [density, across] = [read('density', 'density'), read('across', 'pressureDifference')]
+        const fluid = texts.fluid?.trim()
+        if (!fluid || density === undefined || across === undefined) {
+          setProblems([
+            {
+              code: 'missing-figures',
+              says: 'Without the fluid, its density and the pressure across the injectors the weighings belong to nothing.',
+              todo: 'Fill in all three.',
+            },
+          ])
+          return
+        }
+        onAsk({ bench: { name: texts.name?.trim() || log.name, fluid, density, across } })
       } else if (question === 'injectors') {
+        const lambdaTolerance = read('lambda', 'ratio')
         const across = read('across', 'pressureDifference')
         const [pulsesKnown, pulsesUnknown] = [whole('known'), whole('unknown')]
         const changed = (texts.changed ?? '')
@@ -88,6 +105,7 @@ export function Details({ question, log, logs, hasCard, busy, onAsk }: Props) {
             ...(pulsesUnknown === undefined ? {} : { pulsesUnknown }),
             ...(trimMissing ? { trimMissing } : {}),
             ...(narrowBand ? { narrowBand } : {}),
+            ...(lambdaTolerance === undefined ? {} : { lambdaTolerance }),
             ...(changed.length > 0 ? { changed } : {}),
           },
         })
@@ -97,9 +115,30 @@ export function Details({ question, log, logs, hasCard, busy, onAsk }: Props) {
       setProblems(error.problems)
     }
   }
-  const pair = question === 'compare' || question === 'injectors'
+  const pair = question === 'compare' || (question === 'injectors' && !weighed)
   return (
     <div className="field ask">
+      {question === 'injectors' && (
+        <fieldset>
+          <legend>What there is</legend>
+          <label className="choice">
+            <input type="radio" name={`${id}-from`} checked={!weighed} onChange={() => setWeighed(false)} />
+            this log and one with known injectors, of the same engine
+          </label>
+          <label className="choice">
+            <input type="radio" name={`${id}-from`} checked={weighed} onChange={() => setWeighed(true)} />
+            this is a table of weighings from a bench test
+          </label>
+        </fieldset>
+      )}
+      {question === 'injectors' && weighed && (
+        <>
+          {field('name', 'Name of the injectors', 'such as green, from the donor')}
+          {field('fluid', 'Fluid that was weighed', 'such as n-heptane')}
+          {field('density', 'Its density', 'such as 684 kg/m³')}
+          {field('across', 'Pressure across the injectors', 'such as 300 kPa')}
+        </>
+      )}
       {pair && (
         <label>
           {question === 'compare' ? 'The log before the change' : 'The log with the known injectors'}
@@ -121,7 +160,7 @@ export function Details({ question, log, logs, hasCard, busy, onAsk }: Props) {
           {pulses('pulses', 'Injection')}
         </>
       )}
-      {question === 'injectors' && (
+      {question === 'injectors' && !weighed && (
         <>
           <label>
             {hasCard ? 'Card of the known injectors; else the fuel sheet’s' : 'Card of the known injectors'}
@@ -135,6 +174,7 @@ export function Details({ question, log, logs, hasCard, busy, onAsk }: Props) {
             <summary>More about the two logs</summary>
             {field('name', 'Name of the unknown injectors', 'such as green, from the donor')}
             {field('across', 'Pressure across the injectors, where not logged', 'such as 300 kPa')}
+            {field('lambda', 'How differently lambda may read in the two logs', '1 %')}
             {field('changed', 'What of exhaust, camshafts or boost changed between them', 'nothing')}
             {pulses('known', 'Injection in the log of the known set')}
             {pulses('unknown', 'Injection in the log of the unknown set')}
@@ -151,7 +191,11 @@ export function Details({ question, log, logs, hasCard, busy, onAsk }: Props) {
       )}
       <Problems list={problems} />
       <button type="button" className="first" disabled={busy || (pair && other === '')} onClick={ask}>
-        {pair ? 'Answer from both logs' : 'Answer from this log'}
+        {pair
+          ? 'Answer from both logs'
+          : weighed && question === 'injectors'
+            ? 'Answer from the weighings'
+            : 'Answer from this log'}
       </button>
     </div>
   )

@@ -1,7 +1,14 @@
-/** What was understood of a file, what was guessed, and what was set aside. */
+/** What was understood of a file, what was guessed, and what was set aside; and the way to say that a guess is wrong. */
+import { type Choices, ReadingChoices } from './ReadingChoices.tsx'
 import type { Report } from './report.ts'
 
-export function LogReport({ report }: { report: Report }) {
+interface Props {
+  readonly report: Report
+  readonly busy: boolean
+  readonly onReadAgain: (choices: Choices) => void
+}
+
+export function LogReport({ report, busy, onReadAgain }: Props) {
   return (
     <section>
       <h2>How {report.source} was read</h2>
@@ -15,6 +22,15 @@ export function LogReport({ report }: { report: Report }) {
         title="Set aside"
         lines={report.warnings.map(({ line, text }) => (line === undefined ? text : `Line ${line}: ${text}`))}
       />
+      <details>
+        <summary>Something was read wrongly</summary>
+        <ReadingChoices
+          guessed={report.guesses.map(({ override }) => override)}
+          busy={busy}
+          act="Read the file again"
+          onRead={onReadAgain}
+        />
+      </details>
     </section>
   )
 }

@@ -12,6 +12,7 @@ import { useBench } from '../workbench/useBench.ts'
 import { AnswerView } from './AnswerView.tsx'
 import { type Answer, askLog, steadyOf } from './answers.ts'
 import { type AskDetails, Details } from './Details.tsx'
+import { Meanings } from './Meanings.tsx'
 import { Moment } from './Moment.tsx'
 import type { Question } from './questions.ts'
 import { saveAs, stripsAsCsv, stripsAsPng, stripsAsSvg } from './saveStrips.ts'
@@ -232,50 +233,7 @@ export function LogView({ log, question, findings }: { log: Log; question: Quest
           <Moment log={log} t={moment} onMoment={show} />
         </section>
       )}
-      <details>
-        <summary>Channels</summary>
-        <div className="channels">
-          {log.channels.map(({ name, unit, role, confirmed }) => (
-            <label key={name} className="choice">
-              <input
-                type="checkbox"
-                checked={channels.includes(name)}
-                onChange={() =>
-                  setChannels(channels.includes(name) ? channels.filter((one) => one !== name) : [...channels, name])
-                }
-              />
-              <span>
-                {name}{' '}
-                <span className="soft">
-                  {[unit, role && `${role}${confirmed ? '' : ' (guessed)'}`].filter(Boolean).join(', ')}
-                </span>
-              </span>
-            </label>
-          ))}
-        </div>
-        {log.channels.some(({ role, confirmed }) => role && !confirmed) && (
-          <button
-            type="button"
-            onClick={() =>
-              bench.edit({
-                label: `Meanings of the channels of ${log.name}`.slice(0, 200),
-                changes: [
-                  {
-                    collection: 'logs',
-                    id: log.id,
-                    value: {
-                      ...log,
-                      channels: log.channels.map((each) => (each.role ? { ...each, confirmed: true } : each)),
-                    },
-                  },
-                ],
-              })
-            }
-          >
-            The guessed meanings are right; remember them for this logger
-          </button>
-        )}
-      </details>
+      <Meanings log={log} drawn={channels} onDrawn={setChannels} />
     </section>
   )
 }

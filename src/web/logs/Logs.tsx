@@ -3,12 +3,13 @@ import { useRef, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
-import { ask } from '../workbench/api.ts'
+import { ask, send } from '../workbench/api.ts'
 import { type BuildAnswer, bench } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
 import { LogReport } from './LogReport.tsx'
 import { LogView } from './LogView.tsx'
 import { QUESTIONS } from './questions.ts'
+import { type Choices, ReadingChoices } from './ReadingChoices.tsx'
 import type { Report } from './report.ts'
 import './logs.css'
 
@@ -27,15 +28,17 @@ export function Logs({ chosen }: { chosen?: string }) {
   const [reading, setReading] = useState<number | null>()
   const stop = useRef<AbortController>(undefined)
   const [problems, setProblems] = useState<readonly Problem[]>([])
+  const [refused, setRefused] = useState<File>()
   if (!build) return null
   const logs = Object.values(build.collections.logs)
   const log = chosen === undefined ? undefined : build.collections.logs[chosen]
   const question =
     QUESTIONS.find(({ id }) => id === questionId) ?? (log ? QUESTIONS.find(({ id }) => id === 'look') : undefined)
 
-  const take = async (file: File): Promise<void> => {
+  const take = async (file: File, choices?: Choices): Promise<void> => {
     setReading(null)
     setProblems([])
+    setRefused(undefined)
     const cancel = new AbortController()
     stop.current = cancel
     const token = crypto.getRandomValues(new Uint32Array(4)).join('-')
@@ -46,19 +49,45 @@ export function Logs({ chosen }: { chosen?: string }) {
         .catch(() => undefined)
     }, 500)
     try {
-      const added = await ask<Added>(`/api/logs?name=${encodeURIComponent(file.name)}&token=${token}`, {
-        method: 'POST',
-        body: file,
-        signal: cancel.signal,
-      })
+      const added = await ask<Added>(
+        `/api/logs?${new URLSearchParams({ name: file.name, token, ...(choices ? { read: JSON.stringify(choices) } : {}) })}`,
+        {
+          method: 'POST',
+          body: file,
+          signal: cancel.signal,
+        },
+      )
       lastReport = { id: added.id, report: { ...added.report, source: file.name } }
       bench.took(added, `Log ${file.name} taken in`)
       go(`/logs/${encodeURIComponent(added.id)}`)
     } catch (error) {
       if (!(error instanceof Refusal)) throw error
-      if (!cancel.signal.aborted) setProblems(error.problems)
+      if (!cancel.signal.aborted) {
+        setProblems(error.problems)
+        // A file of columns may still be a log once it is said how they are divided.
+        if (
+          error.problems.some(
+            ({ code }) => code === 'not-a-log' || code === 'ambiguous-comma' || code === 'bad-reading',
+          )
+        )
+          setRefused(file)
+      }
     } finally {
       clearInterval(watch)
+      setReading(undefined)
+    }
+  }
+  const again = async (id: string, choices: Choices): Promise<void> => {
+    setReading(null)
+    setProblems([])
+    try {
+      const added = await send<Added>(`/api/logs/${encodeURIComponent(id)}/again`, choices)
+      lastReport = { id: added.id, report: added.report }
+      bench.took(added, 'The file was read again')
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error
+      setProblems(error.problems)
+    } finally {
       setReading(undefined)
     }
   }
@@ -104,6 +133,14 @@ export function Logs({ chosen }: { chosen?: string }) {
             </div>
           )}
           <Problems list={problems} />
+          {refused && (
+            <ReadingChoices
+              guessed={[]}
+              busy={reading !== undefined}
+              act={`Read ${refused.name} so`}
+              onRead={(choices) => void take(refused, choices)}
+            />
+          )}
           {logs.length > 0 && (
             <p>
               Or one that is here:{' '}
@@ -124,8 +161,15 @@ export function Logs({ chosen }: { chosen?: string }) {
       {chosen !== undefined && !log && <p role="status">There is no log “{chosen}” in this build.</p>}
       {log && question && (
         <>
-          <LogView log={log} question={question} findings={assessment?.findings ?? []} />
-          {lastReport?.id === log.id && <LogReport report={lastReport.report} />}
+          <LogView key={log.table} log={log} question={question} findings={assessment?.findings ?? []} />
+          {lastReport?.id === log.id && (
+            <LogReport
+              key={log.table}
+              report={lastReport.report}
+              busy={reading !== undefined}
+              onReadAgain={(choices) => void again(log.id, choices)}
+            />
+          )}
         </>
       )}
     </>

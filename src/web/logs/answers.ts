@@ -67,10 +67,16 @@ const path = (log: string, rest: string): string => `/api/logs/${encodeURICompon
 export const askLog = (
   question: Question['id'],
   log: string,
-  details: { readonly other?: string; readonly headroom?: object; readonly injectors?: object },
+  details: {
+    readonly other?: string
+    readonly headroom?: object
+    readonly injectors?: object
+    readonly bench?: object
+  },
 ): Promise<Answered> => {
   if (question === 'compare') return send(path(details.other ?? '', `compare/${encodeURIComponent(log)}`))
   if (question === 'headroom') return send(path(log, 'headroom'), details.headroom ?? {})
+  if (details.bench) return send(path(log, 'bench'), details.bench)
   if (question === 'injectors')
     return send('/api/injectors', { ...details.injectors, known: details.other, unknown: log })
   return send(path(log, question === 'sensors' ? 'sanity' : question))

@@ -5,6 +5,6 @@ export interface Report {
   readonly step: number | null
   readonly channels: readonly { readonly name: string; readonly unit: string }[]
   readonly understood: readonly string[]
-  readonly guesses: readonly { readonly says: string }[]
+  readonly guesses: readonly { readonly says: string; readonly override: string }[]
   readonly warnings: readonly { readonly line?: number; readonly text: string }[]
 }

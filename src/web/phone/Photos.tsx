@@ -6,7 +6,7 @@ import { photoQueue, type WaitingPhoto } from './photoQueue.ts'
 
 /** `about`: `collection/id` of the thing; `name`: what a person calls it. */
 export function Photos({ about, name }: { about: string; name: string }) {
-  const { build, away } = useBench()
+  const { build } = useBench()
   const [waiting, setWaiting] = useState<readonly (WaitingPhoto & { readonly picture: string })[]>([])
   useEffect(() => {
     let made: string[] = []
@@ -26,9 +26,6 @@ export function Photos({ about, name }: { about: string; name: string }) {
       for (const picture of made) URL.revokeObjectURL(picture)
     }
   }, [about])
-  useEffect(() => {
-    if (!away) void photoQueue.sendWaiting()
-  }, [away])
   const stored = Object.values(build?.collections.photos ?? {}).filter((photo) => photo.about === about)
   return (
     <div className="photos">

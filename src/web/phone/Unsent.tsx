@@ -1,4 +1,5 @@
 /** What waits while there is no signal, and edits that met a change made elsewhere. */
+import { useEffect } from 'react'
 import { Link } from 'wouter'
 import { called } from '../../model/called.ts'
 import type { Conflict } from '../../model/conflict.ts'
@@ -25,6 +26,10 @@ const field = (record: unknown, name: string): unknown => (record as Record<stri
 export function Unsent() {
   const { away, unpaired, unsent, clashes } = useBench()
   const laptop = onThisMachine() ? 'server' : 'laptop'
+  // On every page: the thing that was photographed need not be on the screen when the signal comes back.
+  useEffect(() => {
+    if (!away && !unpaired) void import('./photoQueue.ts').then(({ photoQueue }) => photoQueue.sendWaiting())
+  }, [away, unpaired])
   if (!away && !unpaired && clashes.length === 0) return null
   return (
     <section className="unsent" aria-label="Not yet sent">

@@ -3,7 +3,6 @@ import { useMemo } from 'react'
 import { type GaugeSheet, gaugeResistors, gaugeSheet } from '../../assess/signals/gauges.ts'
 import { knownOf } from '../../assess/signals/known.ts'
 import { type LevelSheet, levelSheet } from '../../assess/signals/levels.ts'
-import { FILL_CAUTION } from '../../engineering/signals/level/fillTest.ts'
 import { bestRows } from '../../engineering/signals/table/bestRows.ts'
 import { CONTROLLER_TABLE, type ControllerTable } from '../../engineering/signals/table/format.ts'
 import { formatQuantity } from '../../units/index.ts'
@@ -12,6 +11,7 @@ import { showPreferred } from '../parts/units.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { bench } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
+import { LevelForm } from './LevelForm.tsx'
 import { Plot } from './Plot.tsx'
 import { fileName, TakeAway } from './TableOut.tsx'
 
@@ -70,7 +70,7 @@ export function LevelPage({ id }: { id: string }) {
       {gauges.map((gauge) => (
         <Gauge key={gauge.record.id} sheet={gauge} />
       ))}
-      <p className="small soft">{FILL_CAUTION}</p>
+      <LevelForm key={JSON.stringify(record)} record={record} />
     </>
   )
 }

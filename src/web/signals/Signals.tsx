@@ -6,6 +6,7 @@ import type { Build } from '../../model/build.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { useBench } from '../workbench/useBench.ts'
 import { LedgerList, sheetPlace } from './LedgerList.tsx'
+import { NewLevel } from './LevelForm.tsx'
 import { LevelPage } from './LevelPage.tsx'
 import { NewSwitch } from './NewSwitch.tsx'
 import { SensorPage } from './SensorPage.tsx'
@@ -21,6 +22,8 @@ export function Signals({ kind, id }: { kind?: string | undefined; id?: string |
       </p>
       {kind === 'new-switch' ? (
         <NewSwitch />
+      ) : kind === 'new-level' ? (
+        <NewLevel />
       ) : id === undefined ? (
         <Empty says="There is no such page." />
       ) : kind === 'resistanceSwitches' ? (
@@ -87,6 +90,9 @@ function Pages({ build }: { build: Build }) {
       <p>
         <Link to="/signals/new-switch" className="button">
           Several buttons on one wire: choose their resistors
+        </Link>{' '}
+        <Link to="/signals/new-level" className="button">
+          Litres from a level sender
         </Link>
       </p>
     </nav>

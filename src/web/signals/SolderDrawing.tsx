@@ -119,10 +119,11 @@ const USUAL_POWER = 0.25
 
 export function SolderDrawing({ sheet }: { sheet: SwitchSheet }) {
   const { record, powers } = sheet
+  const chain = record.topology === 'chain'
   const parts = [
-    ...(record.pullUp ? [{ name: 'pull-up', ...record.pullUp }] : []),
-    ...record.buttons,
-    ...(record.idle ? [{ name: 'no button', ...record.idle }] : []),
+    ...(record.pullUp ? [{ where: 'pull-up', ...record.pullUp }] : []),
+    ...record.buttons.map((button) => ({ ...button, where: chain ? `before tap ${button.name}` : button.name })),
+    ...(record.idle ? [{ where: chain ? 'after the last tap' : 'no button', ...record.idle }] : []),
   ]
   const hottest = powers.reduce((most, each) => (each.power > most.power ? each : most), { resistor: '', power: 0 })
   return (
@@ -132,7 +133,7 @@ export function SolderDrawing({ sheet }: { sheet: SwitchSheet }) {
         <caption>Parts to solder</caption>
         <thead>
           <tr>
-            <th scope="col">{record.topology === 'chain' ? 'Before the tap of' : 'With'}</th>
+            <th scope="col">Where</th>
             <th scope="col" className="figure">
               Resistor
             </th>
@@ -140,9 +141,9 @@ export function SolderDrawing({ sheet }: { sheet: SwitchSheet }) {
           </tr>
         </thead>
         <tbody>
-          {parts.map(({ name, resistance, tolerance }) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
+          {parts.map(({ where, resistance, tolerance }) => (
+            <tr key={where}>
+              <th scope="row">{where}</th>
               <td className="figure">
                 {ohms(resistance.value)}
                 {tolerance !== undefined && ` ± ${Number((tolerance * 100).toPrecision(3))} %`}
