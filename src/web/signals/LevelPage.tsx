@@ -191,9 +191,11 @@ function Gauge({ sheet }: { sheet: GaugeSheet }) {
             {Number.isFinite(better.across) ? `${showPreferred('resistance', better.across)} across` : 'none across'};{' '}
             {(better.worst * 100).toFixed(0)} % of the scale off at most.
           </p>
-          <button type="button" onClick={store}>
-            Store these resistors
-          </button>
+          <p>
+            <button type="button" onClick={store}>
+              Store these resistors
+            </button>
+          </p>
         </>
       )}
     </section>

@@ -114,7 +114,7 @@ function Drawing({ sheet }: { sheet: SwitchSheet }) {
   )
 }
 
-/** W of the usual small resistor (IEC 60115 sizes); half of it is kept in hand (common practice, no published source). */
+/** W of the usual small resistor (IEC 60115 [from memory]); half of it is kept in hand (common practice, no published source). */
 const USUAL_POWER = 0.25
 
 export function SolderDrawing({ sheet }: { sheet: SwitchSheet }) {

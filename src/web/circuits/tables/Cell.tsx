@@ -1,5 +1,5 @@
 /** One cell of a table that is edited in place: Enter or leaving it keeps, Escape takes back. */
-import { type ClipboardEvent, type KeyboardEvent, useEffect, useState } from 'react'
+import { type ClipboardEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react'
 import type { Problem } from '../../../units/problem.ts'
 import { readBlock } from './paste.ts'
 
@@ -19,14 +19,20 @@ interface Props {
 export function Cell({ label, text, hint, row, column, keep, paste }: Props) {
   const [typed, setTyped] = useState(text)
   const [problems, setProblems] = useState<readonly Problem[]>([])
+  // Enter keeps and moves on, and the cell is left before the page is drawn again: one edit, not two.
+  const kept = useRef<string>(undefined)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whatever the text became.
   useEffect(() => {
+    kept.current = undefined
     setTyped(text)
     setProblems([])
   }, [text])
   const settle = (): boolean => {
+    if (typed.trim() === kept.current) return true
     const found = typed.trim() === text.trim() ? [] : keep(typed.trim())
     if (typed.trim() === text.trim()) setTyped(text)
     setProblems(found)
+    if (found.length === 0) kept.current = typed.trim()
     return found.length === 0
   }
   const press = (event: KeyboardEvent): void => {
