@@ -14,10 +14,22 @@ export type Comparison =
       readonly half: number
       readonly airFlow: readonly [number, number]
       readonly windows: readonly [number, number]
+      /** The steady windows of both logs, for the picture. */
+      readonly pair: readonly [before: readonly FlowPoint[], after: readonly FlowPoint[]]
+      /** What to drive where the logs cannot tell a change of `WORTH_KNOWING`. */
+      readonly next?: string
     }
   | { readonly answer: 'cannot-tell'; readonly sentence: string; readonly next: string }
 
+interface FlowPoint {
+  readonly airFlow: number
+  readonly effectiveness: number
+  readonly standardError: number
+}
+
 const NEEDED = 3
+/** A change of effectiveness worth a log: two degrees of a hundred. Common practice, no published source. */
+const WORTH_KNOWING = 0.02
 type Flowing = SteadyWindow & { readonly airFlow: number }
 
 export function compareCooling(before: CoolingResult, after: CoolingResult): Comparison {
@@ -64,7 +76,10 @@ export function compareCooling(before: CoolingResult, after: CoolingResult): Com
   const total = weights.reduce((sum, weight) => sum + weight, 0)
   const difference = bins.reduce((sum, bin, i) => sum + (weights[i]! / total) * bin.difference, 0)
   const degrees = Math.max(1, Math.min(...bins.map((bin) => bin.degrees)))
-  const half = student95(degrees) * Math.sqrt(1 / total)
+  // What is left of the sensors' lags does not shrink with more windows; the two logs may err in opposite senses.
+  const lag = bins.reduce((sum, bin, i) => sum + (weights[i]! / total) * bin.lag, 0)
+  const scatter = student95(degrees) * Math.sqrt(1 / total)
+  const half = Math.hypot(scatter, lag)
   const flow = bins.reduce((sum, bin, i) => sum + (weights[i]! / total) * bin.airFlow, 0)
   const windows: [number, number] = [
     bins.reduce((sum, bin) => sum + bin.counts[0], 0),
@@ -76,7 +91,25 @@ export function compareCooling(before: CoolingResult, after: CoolingResult): Com
     Math.abs(difference) <= half
       ? `Effectiveness ${moved}: ${difference.toFixed(3)} ± ${half.toFixed(3)} at ${flow.toPrecision(2)} kg/s.`
       : `Effectiveness ${moved} by ${Math.abs(difference).toFixed(3)} ± ${half.toFixed(3)} at ${flow.toPrecision(2)} kg/s (95 %, ${windows[0]} and ${windows[1]} steady windows).`
-  return { answer: 'told', sentence, difference, half, airFlow: [from, to], windows }
+  const point = ({ airFlow, effectiveness, standardError }: Flowing): FlowPoint => ({
+    airFlow,
+    effectiveness,
+    standardError,
+  })
+  const pair = [a.map(point), b.map(point)] as const
+  const told = { answer: 'told', sentence, difference, half, airFlow: [from, to], windows, pair } as const
+  if (Math.abs(difference) > half || half <= WORTH_KNOWING) return told
+  return { ...told, next: driveMore(scatter, lag, flow, before.provenance.windows.concat(after.provenance.windows)) }
+}
+
+/** How much more steady driving would tell a change that is worth knowing: scatter falls as the root of the windows. */
+function driveMore(scatter: number, lag: number, flow: number, windows: readonly SteadyWindow[]): string {
+  const where = `near ${flow.toPrecision(2)} kg/s`
+  if (lag >= WORTH_KNOWING)
+    return `To tell a change of ${WORTH_KNOWING}, hold each load longer before it counts, ${where}: what is left of the sensors’ lag alone is ± ${lag.toFixed(3)}.`
+  const times = (scatter / Math.sqrt(WORTH_KNOWING ** 2 - lag ** 2)) ** 2
+  const driven = windows.reduce((sum, { from, to }) => sum + to - from, 0) / 2
+  return `To tell a change of ${WORTH_KNOWING}, drive about ${Math.ceil((times - 1) * driven)} s more of steady stretches in each log, ${where}.`
 }
 
 const flowing = (result: CoolingResult): Flowing[] =>
@@ -88,6 +121,8 @@ interface Bin {
   readonly degrees: number
   readonly airFlow: number
   readonly counts: readonly [number, number]
+  /** ± of what is left of the lags in both. */
+  readonly lag: number
 }
 
 /** Stretches of flow with windows enough on both sides; as many as the data carry, at most six. */
@@ -116,5 +151,14 @@ function bin(a: readonly Flowing[], b: readonly Flowing[]): Bin | undefined {
   // Welch and Satterthwaite, Biometrika 34 (1947) (from memory).
   const degrees = (v1 + v2) ** 2 / (v1 ** 2 / first.degrees + v2 ** 2 / second.degrees)
   const airFlow = [...a, ...b].reduce((sum, window) => sum + window.airFlow, 0) / (a.length + b.length)
-  return { difference: second.value - first.value, variance: v1 + v2, degrees, airFlow, counts: [a.length, b.length] }
+  const mean = (windows: readonly Flowing[]): number =>
+    windows.reduce((sum, { lagError }) => sum + lagError, 0) / windows.length
+  return {
+    difference: second.value - first.value,
+    variance: v1 + v2,
+    degrees,
+    airFlow,
+    counts: [a.length, b.length],
+    lag: Math.hypot(mean(a), mean(b)),
+  }
 }

@@ -185,7 +185,18 @@ export function characteriseBench(
         ? [`${off.length - bent.length} weighings stand so far off the line that they were not counted.`]
         : []),
     ],
-    windows: [],
+    windows: rows.map((row, i) => ({
+      log: 'unknown',
+      from: i,
+      to: i,
+      speed: 0,
+      pressure: row.across,
+      pulse: row.pulse,
+      voltage: row.voltage,
+      residual: misfit(Float64Array.from(fit.parameters), i),
+      plusMinus: t * Math.sqrt(variance),
+      weight: weights[i]!,
+    })),
     card: {
       format: INJECTOR_CARD_FORMAT,
       name: options.name.slice(0, 160),

@@ -68,7 +68,40 @@ const RPM = 30 / Math.PI
 const number = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN)
 const DASHES: readonly (readonly number[])[] = [[2, 3], [7, 4], [10, 3, 2, 3], []]
 
+/** Means of neighbouring windows, in order of their flow. */
+const meanLine = (log: readonly Readonly<Record<string, number>>[]): (readonly [number, number])[] => {
+  const sorted = [...log].sort((a, b) => a.airFlow! - b.airFlow!)
+  const size = Math.max(1, Math.ceil(sorted.length / 5))
+  return Array.from({ length: Math.ceil(sorted.length / size) }, (_, i) => {
+    const part = sorted.slice(i * size, (i + 1) * size)
+    const mean = (key: string): number => part.reduce((sum, each) => sum + each[key]!, 0) / part.length
+    return [mean('airFlow'), mean('effectiveness')] as const
+  })
+}
+
 function Pictures({ answer }: { answer: Answer }) {
+  const windows = (answer.windows ?? []).filter((each) => typeof each !== 'number')
+  if (answer.pair?.every((each) => each.length > 0))
+    return (
+      <FitPicture
+        title="Effectiveness against air flow, before and after"
+        across="air flow, kg/s"
+        up="effectiveness"
+        marks={answer.pair.flatMap((log, i) =>
+          log.map(({ airFlow, effectiveness, standardError }) => ({
+            x: airFlow!,
+            y: effectiveness!,
+            half: 1.96 * standardError!,
+            shape: i === 0 ? ('square' as const) : ('round' as const),
+          })),
+        )}
+        curves={answer.pair.map((log, i) => ({
+          points: meanLine(log),
+          dash: i === 0 ? [4, 4] : [],
+          label: i === 0 ? 'before: squares' : 'after: dots',
+        }))}
+      />
+    )
   if (answer.curves && answer.target) {
     const target = answer.curves.find(({ pressure }) => Math.abs(pressure - answer.target!.pressure) < 3e3)
     return (
@@ -76,7 +109,7 @@ function Pictures({ answer }: { answer: Answer }) {
         title="Duty against speed"
         across="engine speed, rpm"
         up="duty, %"
-        marks={(answer.windows ?? [])
+        marks={windows
           .filter((_, i, all) => i % Math.ceil(all.length / 150) === 0)
           .map((each) => ({
             x: number(each.speed) * RPM,
@@ -150,7 +183,7 @@ function Pictures({ answer }: { answer: Answer }) {
           title="What the fit leaves"
           across="pulse, ms"
           up="residual of fuel, %"
-          marks={(answer.windows ?? []).map((each) => ({
+          marks={windows.map((each) => ({
             x: 1e3 * number(each.pulse),
             y: 100 * Math.max(-0.05, Math.min(0.05, number(each.residual))),
             half: 100 * number(each.plusMinus),
@@ -159,8 +192,8 @@ function Pictures({ answer }: { answer: Answer }) {
           curves={[
             {
               points: [
-                [1e3 * Math.min(...(answer.windows ?? []).map(({ pulse }) => number(pulse))), 0],
-                [1e3 * Math.max(...(answer.windows ?? []).map(({ pulse }) => number(pulse))), 0],
+                [1e3 * Math.min(...windows.map(({ pulse }) => number(pulse))), 0],
+                [1e3 * Math.max(...windows.map(({ pulse }) => number(pulse))), 0],
               ],
               label:
                 'the model; squares: known set, dots: unknown set, rings: not counted; beyond 5 % drawn at the edge',

@@ -48,7 +48,10 @@ export interface Answer {
     readonly low: number
     readonly high: number
   }
-  readonly windows?: readonly Readonly<Record<string, number | string | null>>[]
+  /** Of a characterisation the windows; of a comparison how many of each log. */
+  readonly windows?: readonly (Readonly<Record<string, number | string | null>> | number)[]
+  /** Windows of the log before and of that after. */
+  readonly pair?: readonly (readonly Readonly<Record<string, number>>[])[]
   readonly provenance?: {
     readonly windows?: readonly Readonly<Record<string, number | null>>[]
     readonly limit?: number
@@ -86,7 +89,11 @@ export const askLog = (
 export const steadyOf = (answer: Answer | undefined): readonly Span[] => {
   const listed = answer?.provenance?.windows ?? answer?.windows ?? []
   return listed.flatMap((each) =>
-    typeof each.from === 'number' && typeof each.to === 'number' && each.log !== 'known'
+    typeof each !== 'number' &&
+    each.from !== each.to &&
+    typeof each.from === 'number' &&
+    typeof each.to === 'number' &&
+    each.log !== 'known'
       ? [{ from: each.from, to: each.to }]
       : [],
   )

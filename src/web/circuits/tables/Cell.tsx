@@ -21,7 +21,6 @@ export function Cell({ label, text, hint, row, column, keep, paste }: Props) {
   const [problems, setProblems] = useState<readonly Problem[]>([])
   // Enter keeps and moves on, and the cell is left before the page is drawn again: one edit, not two.
   const kept = useRef<string>(undefined)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: whatever the text became.
   useEffect(() => {
     kept.current = undefined
     setTyped(text)
