@@ -1,5 +1,5 @@
 /** The frame: the build's name, the search field, undo and redo, the benches, and whatever went wrong. */
-import { useEffect } from 'react'
+import { useEffect, useState } from 'react'
 import { Link, Router, useLocation } from 'wouter'
 import { useHashLocation } from 'wouter/use-hash-location'
 import { Empty } from './parts/Empty.tsx'
@@ -20,9 +20,13 @@ export function App() {
   )
 }
 
+const isAt = (to: string, place: string): boolean => (to === '/' ? place === '/' : place.startsWith(to))
+
 function Frame() {
   const { build, problems, done, unsent, canUndo, canRedo } = useBench()
   const [place] = useLocation()
+  // On a phone the list of benches opens on a tap: it would take a quarter of the screen.
+  const [listed, setListed] = useState(false)
   useEffect(listenForKeys, [])
   const opened = build !== undefined
   useEffect(() => {
@@ -44,10 +48,14 @@ function Frame() {
           </button>
         </div>
         <nav aria-label="Benches">
-          <ul className="plain">
+          <button type="button" className="benches" aria-expanded={listed} onClick={() => setListed(!listed)}>
+            <span className="out-of-sight">Benches, now </span>
+            {BENCHES.find(([to]) => isAt(to, place))?.[1] ?? 'none'}
+          </button>
+          <ul className={listed ? 'plain' : 'plain folded'}>
             {BENCHES.map(([to, name]) => (
               <li key={to}>
-                <Link to={to} aria-current={(to === '/' ? place === '/' : place.startsWith(to)) ? 'page' : undefined}>
+                <Link to={to} aria-current={isAt(to, place) ? 'page' : undefined} onClick={() => setListed(false)}>
                   {name}
                 </Link>
               </li>

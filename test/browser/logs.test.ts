@@ -75,6 +75,7 @@ describe.each(Object.entries(WIDTHS))('logs at the width of a %s', (_name, viewp
     await expect
       .poll(() => page.locator('.answer .sentence').textContent())
       .toMatch(/^Effectiveness rose by 0\.0[78]\d ± 0\.0\d\d at 0\.\d+ kg\/s/)
+    await page.getByRole('img', { name: /before and after/ }).waitFor()
     await looksRight(page)
     expect(Object.values(bench.store.read().collections.readings).map(({ subject }) => subject)).toContain(
       'charge-cooler-effectiveness-change',
@@ -105,6 +106,69 @@ describe.each(Object.entries(WIDTHS))('logs at the width of a %s', (_name, viewp
     await expect
       .poll(() => bench.store.read().sheets.fuel?.injectors?.card?.provenance.from)
       .toMatch(/^logs known and unknown/)
+  })
+
+  it('takes a wrong guess back, and a meaning and unit that the file does not name, once for this logger', async () => {
+    const { page } = open
+    const csv = (from: number): string =>
+      `Time,RPM,Pulse\n${Array.from({ length: 80 }, (_, i) => `${from + 20 * i},${900 + i},${2 + i / 100}\n`).join('')}`
+    await page.getByLabel('I only want to look').check()
+    await takeIn('plain.csv', csv(0))
+    await page.getByText(/it is taken as milliseconds/).waitFor()
+    await page.getByText('Something was read wrongly').click()
+    await page.getByLabel('Time is given in').selectOption('seconds')
+    await looksRight(page)
+    await page.getByRole('button', { name: 'Read the file again' }).click()
+    await expect.poll(() => bench.store.read().collections.logs.plain?.last).toBe(1580)
+    await page.getByText('a sample every 20 s').waitFor()
+    await page.getByText(/^Channels and what they mean/).click()
+    await page.getByLabel('Unit of Pulse').fill('ms')
+    await page.getByLabel('Unit of Pulse').blur()
+    await page.getByLabel('Meaning of Pulse').selectOption('injectorPulseWidth')
+    await expect
+      .poll(() => bench.store.read().collections.logs.plain?.channels.find(({ name }) => name === 'Pulse'))
+      .toMatchObject({ unit: 'ms', role: 'injectorPulseWidth', confirmed: true })
+    await looksRight(page)
+    await takeIn('next.csv', csv(5))
+    expect(bench.store.read().collections.logs.next?.channels.find(({ name }) => name === 'Pulse')).toMatchObject({
+      role: 'injectorPulseWidth',
+      confirmed: true,
+    })
+    await page.getByLabel('A file from the logger, text or Parquet').setInputFiles({
+      name: 'words.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from('It ran well today, and then it did not.\nTomorrow we look at it again.\n'.repeat(9)),
+    })
+    await page.getByText('words.csv is prose, not a log.').waitFor()
+    await page.getByRole('button', { name: 'Read words.csv so' }).waitFor()
+    // The refusal is an answer, not a fault of the page.
+    open.complaints.splice(0)
+  })
+
+  it('characterises injectors from weighings alone', async () => {
+    const { page } = open
+    const rows = [10, 12, 14].flatMap((volts) =>
+      [2, 3, 4, 6, 8, 12].map((pulse, i) => {
+        const grams =
+          UNKNOWN_SET.slope * 1e3 * (pulse / 1e3 - UNKNOWN_SET.deadTime(volts)) * (1 + 0.002 * ((i % 3) - 1))
+        return `${pulse},${volts},1000,${(grams * 1000).toFixed(2)}`
+      }),
+    )
+    await page.getByLabel('What is this injector?').check()
+    await takeIn('weighed.csv', `Pulse width [ms],Injector voltage [V],Pulses,Mass [g]\n${rows.join('\n')}\n`)
+    await page.getByLabel('this is a table of weighings from a bench test').check()
+    await page.getByLabel('Name of the injectors').fill('Green, from the donor')
+    await page.getByLabel('Fluid that was weighed').fill('n-heptane')
+    await page.getByLabel('Its density').fill('684 kg/m³')
+    await page.getByLabel('Pressure across the injectors').fill('300 kPa')
+    await page.getByRole('button', { name: 'Answer from the weighings' }).click()
+    const flow = /flow (\d+\.\d) ± (\d+\.\d) g\/min of n-heptane/.exec(
+      (await page.locator('.answer .sentence').textContent()) ?? '',
+    )
+    expect(Math.abs(Number(flow?.[1]) - UNKNOWN_SET.slope * 6e4)).toBeLessThan(2 * Number(flow?.[2]))
+    await page.getByRole('img', { name: /^What the fit leaves/ }).waitFor()
+    await looksRight(page)
+    expect(bench.store.read().collections.readings['injectors-weighed']?.provenance?.method).toBe('injectors-bench/1')
   })
 
   it('tells what is left in the injectors, with the curve and its limit', async () => {

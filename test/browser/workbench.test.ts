@@ -47,6 +47,21 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     }, place)
   }
 
+  it('leads from bench to bench; on a phone the list of benches opens on a tap and closes behind it', async () => {
+    const { page } = open
+    const benches = page.getByRole('navigation', { name: 'Benches' })
+    const list = benches.getByRole('button', { name: /^Benches, now/ })
+    const folded = await list.isVisible()
+    expect(folded).toBe(viewport.width < 760)
+    if (folded) {
+      await list.click()
+      await looksRight(page)
+    }
+    await benches.getByRole('link', { name: 'Fuel', exact: true }).click()
+    await page.getByRole('heading', { name: 'Fuel', exact: true }).waitFor()
+    expect(await benches.getByRole('link', { name: 'Air', exact: true }).isVisible()).toBe(!folded)
+  })
+
   it('draws the car, leads from a zone to its findings, and stays within the window', async () => {
     const { page } = open
     await looksRight(page)
