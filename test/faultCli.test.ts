@@ -108,6 +108,12 @@ test('fault in a script: evidence in, suspects out', async () => {
   const shareOf = (from: { suspects: { name: string; probability: number }[] }) =>
     from.suspects.find(({ name }) => /^holder/.test(name))?.probability ?? 0
   expect(shareOf(crimps)).toBeLessThan(0.2 * shareOf(JSON.parse((await swapwright(...weak)).out)))
+  // Nor what stood under water: in that zone everything fails more often, elsewhere nothing does.
+  const wet = JSON.parse((await swapwright(...weak, '--prior', 'zone:rear=20')).out)
+  const usual = JSON.parse((await swapwright(...weak)).out)
+  const shareIn = (from: { suspects: { name: string; probability: number }[] }, what: RegExp) =>
+    from.suspects.find(({ name }) => what.test(name))?.probability ?? 0
+  expect(shareIn(wet, /^holder/)).toBeGreaterThan(shareIn(usual, /^holder/))
   // Nothing was asked to be kept.
   expect(
     Object.values(stored().collections.faultSearches).some(({ complaint }) => complaint.device === 'tail-left'),
@@ -119,6 +125,8 @@ test('fault in a script: evidence in, suspects out', async () => {
     [['tail-left', '--remark', 'nonsense'], /no remark/],
     [['tail-left', '--sure', '2'], /outside 0.5/],
     [['tail-left', '--prior', 'crimp=-1'], /no prior/],
+    [['tail-left', '--prior', 'crmp=3'], /no kind of part/],
+    [['tail-left', '--prior', 'zone:moon=3'], /no zone moon/],
     [['tail-left', '--case', 'no-such'], /no operating case/],
     [[], /is not said/],
   ] as const) {

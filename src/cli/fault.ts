@@ -30,7 +30,7 @@ export const addFault = (program: Command, out: Out, input: Readable = process.s
     .option('--sure <share>', 'how sure it has to be of one part, 0.5 to 0.999; else 0.9')
     .option(
       '--prior <kind=weight>',
-      'how often a kind of part, or a part, fails: crimp=3; may be given often',
+      'how often a kind of part, or a part, fails: crimp=3; or how many times as often a zone: zone:rear=4; may be given often',
       more,
       [],
     )

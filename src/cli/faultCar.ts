@@ -20,6 +20,7 @@ import {
 import { pointSays } from '../assess/faults/words.ts'
 import { deviceName, list, own } from '../assess/make.ts'
 import { figureOf } from '../assess/testSheets/figures.ts'
+import { PRIOR_WEIGHTS } from '../engineering/electrical/faults/hypothesis.ts'
 import type { Build, Change, Entity } from '../model/build.ts'
 import type { Store } from '../store/store.ts'
 import { parseQuantity } from '../units/parse.ts'
@@ -55,6 +56,7 @@ const kindOf = (text: string | undefined): ComplaintKind => {
 }
 
 const settingsOf = (
+  build: Build,
   { sure, prior }: CarOptions,
   before: StoredSearch | undefined,
 ): Pick<StoredSearch, 'sure' | 'priors'> => {
@@ -67,7 +69,21 @@ const settingsOf = (
     const weight = Number(text.slice(cut + 1))
     if (cut < 1 || !(weight > 0) || !Number.isFinite(weight))
       throw refuse('no-prior', `“${text}” is no prior.`, 'Write it as kind=weight, weight above 0: crimp=3')
-    priors[text.slice(0, cut)] = weight
+    const key = text.slice(0, cut)
+    const zone = key.startsWith('zone:') ? key.slice(5) : undefined
+    if (zone !== undefined && !Object.hasOwn(build.collections.zones, zone))
+      throw refuse(
+        'no-zone',
+        `There is no zone ${zone}.`,
+        `Name one of: ${Object.keys(build.collections.zones).join(', ')}.`,
+      )
+    if (!key.includes(':') && !Object.hasOwn(PRIOR_WEIGHTS, key))
+      throw refuse(
+        'no-kind',
+        `“${key}” is no kind of part.`,
+        `Name one of: ${Object.keys(PRIOR_WEIGHTS).join(', ')}; or zone:<zone>.`,
+      )
+    priors[key] = weight
   }
   return {
     ...(share === undefined ? {} : { sure: share }),
@@ -211,7 +227,7 @@ export const searchCar = async (
     throw refuse('no-device', 'What is wrong, is not said.', 'Name a device: swapwright fault tail-left --kind weak')
   const complaint = before?.complaint ?? { device: device!, kind: kindOf(options.kind) }
   const kase = before?.case ?? options.case
-  const start = { complaint, ...settingsOf(options, before) }
+  const start = { complaint, ...settingsOf(build, options, before) }
   const ready = before
     ? startSearch(build, { ...before, ...start })
     : kase === undefined

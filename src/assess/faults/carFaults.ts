@@ -160,7 +160,29 @@ export const carFaults = (
     put(part, [{ id, part, mode: 'stays closed', weight: STUCK, effects: [{ kind: 'bridge', a, b, ohm: STUCK_OHM }] }])
   }
   // A wire that is not reached by name stays out: airbag and anti-lock circuits are left to those whose work they are.
-  return { hypotheses, parts }
+  return { hypotheses: hypotheses.map((each) => inZones(build, parts, priors, each)), parts }
+}
+
+/** Key of a prior that says how many times as often as elsewhere what stands in a zone fails. */
+export const zonePrior = (zone: string): string => `zone:${zone}`
+
+/** A fault weighed by the zone of its part; a wire by the worst zone that it passes. */
+const inZones = (
+  build: Build,
+  parts: ReadonlyMap<string, NamedPart>,
+  priors: Readonly<Record<string, number>>,
+  fault: Hypothesis,
+): Hypothesis => {
+  const part = parts.get(fault.part)
+  const zones =
+    part?.kind === 'wire'
+      ? part.wires.flatMap((id) => {
+          const wire = own(build.collections.wires, id)
+          return wire ? wireZones(build, wire) : []
+        })
+      : [part?.zone ?? '']
+  const given = zones.flatMap((zone) => own(priors, zonePrior(zone)) ?? [])
+  return given.length === 0 ? fault : { ...fault, weight: fault.weight * Math.max(...given) }
 }
 
 const keepShorts = (made: readonly Hypothesis[], short: boolean): Hypothesis[] =>

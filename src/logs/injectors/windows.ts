@@ -64,8 +64,11 @@ export function injectorWindows(
     for (let at = least; at + cells <= n; ) {
       // Where gas comes late, the loop that trims on it settles late too.
       const late = Math.min(3, delayAt(delay, flowOf(run, at)) || 0)
-      const before = Math.min(at, least + Math.round(late / run.step))
-      const found = judge(run, lambda, at, cells, before, rule, lowest, highest)
+      const before = least + Math.round(late / run.step)
+      // A delay that is found too long reads lambda from the next stop: the engine must hold until lambda was read.
+      const until = at + cells + Math.round(late / run.step)
+      const found =
+        before > at ? 'moving' : judge(run, lambda, at, cells, before, Math.min(n, until), rule, lowest, highest)
       if (typeof found === 'string') {
         const skip = Math.max(1, Math.floor(cells / 6))
         leftOut[found] += skip * run.step
@@ -138,6 +141,7 @@ function judge(
   at: number,
   cells: number,
   before: number,
+  until: number,
   rule: WindowRule,
   lowest: number,
   highest: number,
@@ -185,6 +189,17 @@ function judge(
     earlier(run.speed, speed) > BEFORE ||
     earlier(run.pressure, pressure) > BEFORE ||
     earlier(run.pulse, cut(run.pulse)) > BEFORE
+  )
+    return 'moving'
+  const later = (values: Float64Array, now: Float64Array): number =>
+    until - at - cells < 2 ? 0 : Math.abs(middleOf(values.subarray(at + cells, until)) / mean(now) - 1)
+  const last = (values: Float64Array, now: Float64Array): number =>
+    until - at - cells < 2 ? 0 : Math.abs(middleOf(values.subarray(Math.max(at + cells, until - 5), until)) / mean(now) - 1)
+  if (
+    [run.speed, run.pressure].some((series, i) => {
+      const now = [speed, pressure][i]!
+      return later(series, now) > BEFORE || last(series, now) > BEFORE
+    })
   )
     return 'moving'
   if ((rule.pulsesPerCycle * mean(pulse) * mean(speed)) / (4 * Math.PI) > 0.95) return 'injector open throughout'

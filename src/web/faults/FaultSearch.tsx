@@ -114,7 +114,7 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
             )}
             <Suspects view={view} />
             {isOpen && <MeterForm />}
-            {isOpen && <SearchSettings search={search} />}
+            {isOpen && <SearchSettings build={build} search={search} />}
             {ready.lacking.length > 0 && (
               <p className="small soft">
                 Sharper with: {ready.lacking.slice(0, 6).join('; ')}

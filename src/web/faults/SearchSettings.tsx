@@ -1,6 +1,8 @@
 /** How sure a search has to be, and what fails how often in this car: both are the builder's to say. */
+import { zonePrior } from '../../assess/faults/carFaults.ts'
 import type { StoredSearch } from '../../assess/faults/faults.ts'
 import { PRIOR_WEIGHTS } from '../../engineering/electrical/faults/hypothesis.ts'
+import type { Build } from '../../model/build.ts'
 import { bench } from '../workbench/bench.ts'
 import { settingsEdit } from './faultEdits.ts'
 import { parseNumber } from './parseNumber.ts'
@@ -20,8 +22,23 @@ const NAMES: Readonly<Record<string, string>> = {
   battery: 'the battery',
 }
 
-export function SearchSettings({ search }: { search: StoredSearch }) {
+export function SearchSettings({ build, search }: { build: Build; search: StoredSearch }) {
   const { sure = USUAL, priors = {} } = search
+  const weight = (key: string, name: string, usual: number) => (
+    <label key={key}>
+      {name}
+      <input
+        inputMode="decimal"
+        defaultValue={priors[key] ?? usual}
+        onBlur={(event) => {
+          const value = parseNumber(event.target.value)
+          if (value === undefined || value <= 0) event.target.value = String(priors[key] ?? usual)
+          else if (value !== (priors[key] ?? usual))
+            bench.edit(settingsEdit(search, { priors: { ...priors, [key]: value } }))
+        }}
+      />
+    </label>
+  )
   return (
     <details>
       <summary>How sure, and what fails most</summary>
@@ -42,21 +59,14 @@ export function SearchSettings({ search }: { search: StoredSearch }) {
         How often each fails, against the others. Common practice, no published source; yours stand in their place.
       </p>
       <div className="meter-fields">
-        {Object.entries(PRIOR_WEIGHTS).map(([kind, usual]) => (
-          <label key={kind}>
-            {NAMES[kind] ?? kind}
-            <input
-              inputMode="decimal"
-              defaultValue={priors[kind] ?? usual}
-              onBlur={(event) => {
-                const value = parseNumber(event.target.value)
-                if (value === undefined || value <= 0) event.target.value = String(priors[kind] ?? usual)
-                else if (value !== (priors[kind] ?? usual))
-                  bench.edit(settingsEdit(search, { priors: { ...priors, [kind]: value } }))
-              }}
-            />
-          </label>
-        ))}
+        {Object.entries(PRIOR_WEIGHTS).map(([kind, usual]) => weight(kind, NAMES[kind] ?? kind, usual))}
+      </div>
+      <p className="small soft">
+        How many times as often as elsewhere things fail in a zone, such as one that was under water. That joints fail
+        more in the wet and where it shakes is counted already.
+      </p>
+      <div className="meter-fields">
+        {Object.values(build.collections.zones).map(({ id, name }) => weight(zonePrior(id), name, 1))}
       </div>
     </details>
   )

@@ -161,10 +161,10 @@ export function Logs({ chosen }: { chosen?: string }) {
       {chosen !== undefined && !log && <p role="status">There is no log “{chosen}” in this build.</p>}
       {log && question && (
         <>
-          <LogView key={log.table} log={log} question={question} findings={assessment?.findings ?? []} />
+          <LogView key={`view ${log.table}`} log={log} question={question} findings={assessment?.findings ?? []} />
           {lastReport?.id === log.id && (
             <LogReport
-              key={log.table}
+              key={`report ${log.table}`}
               report={lastReport.report}
               busy={reading !== undefined}
               onReadAgain={(choices) => void again(log.id, choices)}
