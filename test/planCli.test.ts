@@ -110,10 +110,10 @@ test('parts lists what to buy and what to give back, and names sums that lack a 
   expect(plain.status).toBe(0)
   expect(plain.out).toMatch(/To buy, supplier not chosen:/)
   expect(plain.out).toMatch(/Crimping tool for open barrels, to neighbour, by 2025-07-01, overdue/)
-  expect(plain.out).toMatch(/18\.00 EUR spent, 189\.50 EUR to spend/)
+  expect(plain.out).toMatch(/18\.00 EUR spent, 216\.90 EUR to spend/)
   expect(plain.out).toMatch(/In no sum, for want of a price or its currency: \d+ parts\./)
   expect(JSON.parse((await swapwright('parts', '--build', at('demo'), '--json')).out).sums).toEqual([
-    { currency: 'EUR', spent: 18, toSpend: 189.5 },
+    { currency: 'EUR', spent: 18, toSpend: 216.9 },
   ])
 })
 

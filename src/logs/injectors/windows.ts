@@ -26,7 +26,7 @@ export type LeftOut = Record<
   number
 >
 
-const HOLD = { speed: 0.02, pressure: 0.02, pulse: 0.02, lambda: 0.02, volts: 0.12 }
+const HOLD = { speed: 0.02, pressure: 0.02, pulse: 0.006, lambda: 0.006, volts: 0.12 }
 const BEFORE = 0.06
 const LEAST = 12
 /** Share of a window's samples that may be spikes. */
