@@ -1,4 +1,5 @@
 import { Command } from 'commander'
+import { addBook } from './book.ts'
 import { addBuilds } from './builds.ts'
 import { addCalc } from './calc.ts'
 import { addFault } from './fault.ts'
@@ -51,6 +52,7 @@ A first evening:
   addFault(program, out)
   addSheet(program, out, setStatus)
   addPlan(program, out)
+  addBook(program, out)
   addServe(program, out)
   // Sub-commands made before exitOverride inherit it only when told.
   const inherit = (command: Command): void => {

@@ -423,7 +423,10 @@ export const faultSearch = z.strictObject({
   switches: z.record(id, name).optional().describe('as the car is found: over those of the case'),
   outputs: z.record(id, z.number().min(0).max(1)).optional().describe('as `switches`'),
   evidence: z.array(evidence),
-  priors: z.record(z.string().max(160), z.number().positive()).optional().describe('kind of part or part → weight; zone:<id> → times as often as elsewhere'),
+  priors: z
+    .record(z.string().max(160), z.number().positive())
+    .optional()
+    .describe('kind of part or part → weight; zone:<id> → times as often as elsewhere'),
   sure: z.number().min(0.5).max(0.999).optional(),
   status: z.enum(['open', 'closed']),
   found: z.strictObject({ part: name, name, mode: name.optional() }).optional(),

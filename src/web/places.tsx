@@ -29,6 +29,7 @@ const Cooling = later(async () => (await import('./cooling/Cooling.tsx')).Coolin
 const Jobs = later(async () => (await import('./jobs/Jobs.tsx')).Jobs)
 const Calculations = later(async () => (await import('./calculations/Calculations.tsx')).Calculations)
 const Logs = later(async () => (await import('./logs/Logs.tsx')).Logs)
+const Book = later(async () => (await import('./book/Book.tsx')).Book)
 const Phone = later(async () => (await import('./phone/Phone.tsx')).Phone)
 
 /** Where the benches stand, in the order of the line that names them. */
@@ -44,6 +45,7 @@ export const BENCHES = [
   ['/cooling', 'Cooling'],
   ['/calculations', 'Calculations'],
   ['/logs', 'Logs'],
+  ['/book', 'Book'],
   ['/phone', 'Phone'],
 ] as const
 
@@ -92,6 +94,7 @@ export function Places() {
         <Route path="/jobs/:view?">{({ view }) => <Jobs view={view && decodeURIComponent(view)} />}</Route>
         <Route path="/calculations/:id?">{({ id }) => <Calculations chosen={id} />}</Route>
         <Route path="/logs/:id?">{({ id }) => <Logs key={id} chosen={id} />}</Route>
+        <Route path="/book">{() => <Book />}</Route>
         <Route path="/phone">{() => <Phone />}</Route>
         <Route>
           <Empty says="There is no such page.">

@@ -68,6 +68,8 @@ type Row = readonly { readonly index: number; readonly value: number }[]
 const UNIT = 1e3
 const STIFFNESS = Array.from({ length: 13 }, (_, i) => 10 ** (-3 + 0.75 * i))
 const REACH = 6
+/** Of a stop's own scatter; nearer to one there is nothing left to judge it by. */
+const MOST_HIDDEN = 0.9
 
 /** Windows that follow one another resemble each other where a loop trims or a film dries: fewer of them count, (1 + ρ)/(1 − ρ). */
 function kinship(
@@ -331,18 +333,33 @@ export function jointFit(
     return inverse[i]!.map((value, k) => value - carried.reduce((sum, j, p) => sum + solved[p]! * inverse[j]![k]!, 0))
   })
   // Some stops scatter more than others (idle with its late gas): each stop's pull on an unknown, as it was, may ask for more.
-  const pulls = stops(windows).map((members) =>
-    held.map((row) =>
-      members.reduce((sum, i) => {
-        const lever = rowOf(i, x).reduce((total, { index, value }) => total + value * row[index]!, 0)
-        return sum + (weights[i]! * residuals[i]! * lever) / noise[i]! ** 2
-      }, 0),
-    ),
-  )
+  // Bell & McCaffrey, Survey Methodology 28 (2002) (from memory).
+  const pulls = stops(windows).map((members) => {
+    // The surface bends towards each stop, which hides part of what a stop is off by: its leverage says how much.
+    const together = new Float64Array(count)
+    let weight = 0
+    for (const i of members) {
+      const share = weights[i]! / noise[i]! ** 2
+      weight += share
+      for (const { index, value } of rowOf(i, x)) together[index]! += share * value
+    }
+    const leverage = together.reduce(
+      (sum, one, j) =>
+        one === 0 ? sum : sum + one * together.reduce((inner, two, k) => inner + two * inverse[j]![k]!, 0),
+      0,
+    )
+    const seen = Math.sqrt(1 - Math.min(MOST_HIDDEN, weight > 0 ? leverage / weight : 0))
+    return held.map(
+      (row) =>
+        members.reduce((sum, i) => {
+          const lever = rowOf(i, x).reduce((total, { index, value }) => total + value * row[index]!, 0)
+          return sum + (weights[i]! * residuals[i]! * lever) / noise[i]! ** 2
+        }, 0) / seen,
+    )
+  })
   const inflate = held.map((row, k) => {
     if (pulls.length < 8) return 1
-    const share = (n / freedom) * (pulls.length / (pulls.length - 1))
-    const spread = pulls.reduce((sum, pull) => sum + pull[k]! ** 2, 0) * share
+    const spread = pulls.reduce((sum, pull) => sum + pull[k]! ** 2, 0)
     return Math.max(1, Math.sqrt(spread / (row[k]! * variance)))
   })
   const ratio = held.map((row, i) =>

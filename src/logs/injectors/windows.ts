@@ -26,7 +26,7 @@ export type LeftOut = Record<
   number
 >
 
-const HOLD = { speed: 0.02, pressure: 0.02, pulse: 0.006, lambda: 0.006, volts: 0.12 }
+const HOLD = { speed: 0.02, pressure: 0.02, pulse: 0.006, lambda: 0.015, volts: 0.12 }
 const BEFORE = 0.06
 const LEAST = 12
 /** Share of a window's samples that may be spikes. */
@@ -194,7 +194,9 @@ function judge(
   const later = (values: Float64Array, now: Float64Array): number =>
     until - at - cells < 2 ? 0 : Math.abs(middleOf(values.subarray(at + cells, until)) / mean(now) - 1)
   const last = (values: Float64Array, now: Float64Array): number =>
-    until - at - cells < 2 ? 0 : Math.abs(middleOf(values.subarray(Math.max(at + cells, until - 5), until)) / mean(now) - 1)
+    until - at - cells < 2
+      ? 0
+      : Math.abs(middleOf(values.subarray(Math.max(at + cells, until - 5), until)) / mean(now) - 1)
   if (
     [run.speed, run.pressure].some((series, i) => {
       const now = [speed, pressure][i]!
