@@ -93,7 +93,7 @@ const run = (messy: boolean, seeds: number): { slope: Tally; times: Map<number, 
     const found = (['known', 'unknown'] as const).map((log, k) => {
       const series = seriesOf(1000 + 2 * seed + k, k === 1, messy)
       const delay = findDelay([series], KNOWN_SET.deadTime)
-      const rule = { length: 1.5, settle: 1.2, pulsesPerCycle: 1, across: 3e5, temperature: 310, narrowBand: false }
+      const rule = { length: 1, settle: 1.2, pulsesPerCycle: 1, across: 3e5, temperature: 310, narrowBand: false }
       return injectorWindows([series], log, delay, rule).windows
     })
     const windows = steadied(found.flat())
@@ -151,10 +151,10 @@ export const benchInjectors = (): Row[] => {
     row(`dead time at ${volts.toFixed(2)} V`, clean.times.get(volts)!, limits.variance[1 + i]!, 'µs', 1e6)
   })
   rows.push({ name: 'one characterisation', value: `${clean.seconds.toFixed(2)} s` })
-  const messy = run(true, 60)
+  const messy = run(true, 100)
   const covers = (tally: Tally): string => `${((100 * tally.covered) / tally.errors.length).toFixed(0)} %`
   rows.push({
-    name: 'messy drives (lag, delay, film, trim, spikes), 60',
+    name: 'messy drives (lag, delay, film, trim, spikes), 100',
     value: `ratio within ${(100 * Math.sqrt(mean(messy.slope.errors.map((error) => error ** 2)))).toPrecision(2)} % rms, intervals cover ${covers(messy.slope)}; dead times ${limits.volts.map((volts) => `${volts.toFixed(2)} V ${covers(messy.times.get(volts)!)}`).join(', ')}`,
   })
   return rows

@@ -2,7 +2,7 @@
  * Two logs of the same cooler, before and after a change, compared where their air flows overlap: a difference at
  * unequal flow would compare the driving, not the cooler.
  */
-import type { CoolingResult } from './cooling.ts'
+import { type CoolingResult, SAFETY } from './cooling.ts'
 import { pool, student95 } from './interval.ts'
 import type { SteadyWindow } from './steady.ts'
 
@@ -68,7 +68,7 @@ export function compareCooling(before: CoolingResult, after: CoolingResult): Com
     const middle = ((from + to) / 2).toPrecision(2)
     return cannot(
       `the two logs share fewer than ${NEEDED} steady windows each at equal air flow`,
-      `Repeat the second drive at the loads of the first, near ${middle} kg/s, for at least ${NEEDED} steady stretches.`,
+      `Repeat the second drive at the loads of the first, near ${middle} kg/s, for at least ${NEEDED} steady stretches. ${SAFETY}`,
     )
   }
   // Each stretch of flow is compared by itself; the differences are then averaged by their precision.
@@ -109,7 +109,7 @@ function driveMore(scatter: number, lag: number, flow: number, windows: readonly
     return `To tell a change of ${WORTH_KNOWING}, hold each load longer before it counts, ${where}: what is left of the sensors’ lag alone is ± ${lag.toFixed(3)}.`
   const times = (scatter / Math.sqrt(WORTH_KNOWING ** 2 - lag ** 2)) ** 2
   const driven = windows.reduce((sum, { from, to }) => sum + to - from, 0) / 2
-  return `To tell a change of ${WORTH_KNOWING}, drive about ${Math.ceil((times - 1) * driven)} s more of steady stretches in each log, ${where}.`
+  return `To tell a change of ${WORTH_KNOWING}, drive about ${Math.ceil((times - 1) * driven)} s more of steady stretches in each log, ${where}. ${SAFETY}`
 }
 
 const flowing = (result: CoolingResult): Flowing[] =>

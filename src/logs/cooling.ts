@@ -79,7 +79,7 @@ const FILLING = 0.9
 /** Four-stroke speed–density, Heywood, Internal Combustion Engine Fundamentals, eq. 2.27 (from memory); kg/s. */
 const airFlowOf = (speed: number, pressure: number, temperature: number, volume: number): number =>
   (FILLING * volume * speed * pressure) / (4 * Math.PI * 287.05 * temperature)
-const SAFETY = 'Somebody else drives or watches the road: nobody reads a screen while driving.'
+export const SAFETY = 'Somebody else drives or watches the road: nobody reads a screen while driving.'
 
 export async function chargeCooling(
   parquet: string,

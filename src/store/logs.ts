@@ -14,7 +14,7 @@ import {
   sourceSignature,
 } from '../logs/roles.ts'
 import type { Entity } from '../model/build.ts'
-import { refuse } from '../units/problem.ts'
+import { Refusal, refuse } from '../units/problem.ts'
 import { withClosings } from './settle.ts'
 import type { Store } from './store.ts'
 
@@ -66,6 +66,10 @@ const meanings = (store: Store, report: LogReport) => {
   return { source, roles, channels }
 }
 
+/** A file that came from a browser lies under a name of our own; the refusal names the one that the person knows. */
+const calledBy = (name: string, lying: string, { problems }: Refusal): Refusal =>
+  new Refusal(problems.map((problem) => ({ ...problem, says: problem.says.replaceAll(lying, name) })))
+
 export interface AddedLog {
   readonly id: string
   readonly report: LogReport
@@ -80,7 +84,9 @@ export const addLog = async (
   const name = options.name ?? basename(file)
   const id = freeId(store, basename(name, extname(name)))
   const table = `${id}.parquet`
-  const report = await importLog(file, join(store.folder, 'logs', table), options)
+  const report = await importLog(file, join(store.folder, 'logs', table), options).catch((cause: unknown) => {
+    throw cause instanceof Refusal ? calledBy(name, basename(file), cause) : cause
+  })
   await makeCoarse(join(store.folder, 'logs', table), report.samples)
   const raw = `${id}${
     extname(name)

@@ -40,9 +40,11 @@ export interface InjectorOptions {
   readonly unknownName?: string
 }
 
-const WINDOW = 1.5
+const WINDOW = 1
+/** A narrow-band sensor must swing through its switching voltage within a window. */
+const NARROW_WINDOW = 1.5
 const SETTLE = 1.2
-const WINDOWS_NEEDED = 12
+const WINDOWS_NEEDED = 18
 const DEFAULT_LAMBDA = 0.01
 /** K that the charge may differ by between the logs where nobody logged it (common practice, no published source). */
 const TEMPERATURE_DOUBT = 10
@@ -153,7 +155,7 @@ export async function characteriseInjectors(
   const found = (['known', 'unknown'] as const).map((log) => {
     const given = log === 'known' ? known : unknown
     return injectorWindows(runs[log], log, delays[log], {
-      length: Math.max(WINDOW, 12 * (runs[log][0]?.step ?? 0.1)),
+      length: Math.max(seriesOptions.narrowBand ? NARROW_WINDOW : WINDOW, 12 * (runs[log][0]?.step ?? 0.1)),
       settle: SETTLE,
       pulsesPerCycle: given.pulsesPerCycle ?? 1,
       across: given.across ?? (pressureWay(given.roles) === 'none' ? card.pressure.value : undefined),
@@ -180,11 +182,11 @@ export async function characteriseInjectors(
     return !(shortOfCard && !shortOfCard.added && pulse < shortOfCard.below.value)
   })
   leftOut.known['volts or pulses that the card does not speak of'] = seconds(found[0]!.windows) - seconds(spoken)
-  const hold = WINDOW * 4 + SETTLE
+  const hold = WINDOW * 6 + SETTLE
   const few = (log: string, count: number): InjectorUnknown =>
     cannot(
       'too-few-windows',
-      `the log of the ${log} set has ${count === 0 ? 'no steady window' : `only ${count} steady window${count === 1 ? '' : 's'}`} of ${WINDOW} s with speed, pressure, pulse, volts and lambda at rest; ${WINDOWS_NEEDED} are needed`,
+      `the log of the ${log} set has ${count === 0 ? 'no steady window' : `only ${count} steady window${count === 1 ? '' : 's'}`} of ${seriesOptions.narrowBand ? NARROW_WINDOW : WINDOW} s with speed, pressure, pulse, volts and lambda at rest; ${WINDOWS_NEEDED} are needed`,
       [
         `Hold six or more loads from idle to the longest safe pulse, ${Math.ceil(3 * hold)} s each, with the ${log} set.`,
       ],
@@ -277,6 +279,14 @@ export async function characteriseInjectors(
   const outliers = chosen.weights.filter((weight) => weight === 0).length
   if (outliers > 0)
     cautions.push(`${outliers} of ${windows.length} windows stand so far off that they were not counted.`)
+  for (const { voltage, support } of deadTimes) {
+    const speeds = windows.filter((each) => each.log === 'unknown' && Math.abs(each.voltage - voltage) <= NEAR_VOLTAGE)
+    const range = speeds.map(({ speed }) => speed)
+    if (support === 'driven' && knots.length > 1 && Math.max(...range) < 1.1 * Math.min(...range))
+      cautions.push(
+        `The dead time at ${voltage.toFixed(1)} V rests on one stop of the drive (about ${Math.round(range[0]! * (30 / Math.PI))} rpm): its ± cannot hold what was amiss at that stop. Hold the same volts at another load.`,
+      )
+  }
   const across = windows.map(({ logAcross }) => Math.exp(logAcross))
   const spreadAcross = Math.max(...across) / Math.min(...across)
   if (spreadAcross > 1.1 || Math.abs(Math.log(median(across) / card.pressure.value)) > 0.1)

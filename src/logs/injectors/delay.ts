@@ -44,8 +44,7 @@ export function findDelay(runs: readonly InjectorSeries[], deadTime: (volts: num
         changes.push({ rich: change, told, at: i, across, step: run.step, flow })
     }
   }
-  // Neighbouring pairs agree almost as well as the best: their mean by likelihood, (1 − r²)^(−n/2), strays less.
-  const pairs: { a: number; b: number; correlation: number }[] = []
+  let best = { a: 0, b: 0, correlation: 0 }
   if (changes.length >= 60)
     for (let a = 0; a <= 0.8; a += 0.05)
       for (let b = 0; b <= 0.8; b += 0.05) {
@@ -59,19 +58,8 @@ export function findDelay(runs: readonly InjectorSeries[], deadTime: (volts: num
           yy += change * change
         }
         const correlation = xy / Math.sqrt(xx * yy)
-        pairs.push({ a, b, correlation })
+        if (correlation > best.correlation) best = { a, b, correlation }
       }
-  const best = Math.max(0, ...pairs.map(({ correlation }) => correlation))
-  if (best < LEAST_CORRELATION) return { a: 0, b: 0, middle, correlation: undefined }
-  // Changes over `across` samples overlap: so many of them are one.
-  const apart = changes.length / changes[0]!.across / 2
-  let [total, a, b] = [0, 0, 0]
-  for (const pair of pairs) {
-    if (!(pair.correlation > 0)) continue
-    const weight = ((1 - pair.correlation ** 2) / (1 - best ** 2)) ** (-apart / 2)
-    total += weight
-    a += weight * pair.a
-    b += weight * pair.b
-  }
-  return { a: a / total, b: b / total, middle, correlation: best }
+  if (best.correlation < LEAST_CORRELATION) return { a: 0, b: 0, middle, correlation: undefined }
+  return { ...best, middle }
 }

@@ -70,6 +70,8 @@ const STIFFNESS = Array.from({ length: 13 }, (_, i) => 10 ** (-3 + 0.75 * i))
 const REACH = 6
 /** Of a stop's own scatter; nearer to one there is nothing left to judge it by. */
 const MOST_HIDDEN = 0.9
+/** Between a half (without bias, but too narrow for few stops) and one (as if each stop were left out in turn: too wide). */
+const HIDING = 0.75
 
 /** Windows that follow one another resemble each other where a loop trims or a film dries: fewer of them count, (1 + ρ)/(1 − ρ). */
 function kinship(
@@ -92,8 +94,11 @@ function kinship(
   return rho > 2 / Math.sqrt(pairs) ? (1 + Math.min(rho, 0.8)) / (1 - Math.min(rho, 0.8)) : 1
 }
 
-/** Windows of one stop of the drive, by their places in the list: one after another at about one speed. */
-function stops(windows: readonly InjectorWindow[]): number[][] {
+/**
+ * Windows of one stop of the drive, by their places in the list: one after another at about one speed. `byVolts` parts a
+ * stop where the volts step: of a voltage that was driven at one stop alone, the stop as a whole cannot show the scatter.
+ */
+function stops(windows: readonly InjectorWindow[], byVolts: boolean): number[][] {
   const out: number[][] = []
   windows.forEach((window, i) => {
     const before = windows[i - 1]
@@ -102,6 +107,7 @@ function stops(windows: readonly InjectorWindow[]): number[][] {
       before.log === window.log &&
       before.session === window.session &&
       window.from - before.to < 2.5 &&
+      (!byVolts || Math.abs(window.voltage - before.voltage) < 0.3) &&
       Math.abs(window.speed / before.speed - 1) < 0.03 &&
       Math.abs(window.pressure / before.pressure - 1) < 0.06
     if (same) out.at(-1)!.push(i)
@@ -334,7 +340,7 @@ export function jointFit(
   })
   // Some stops scatter more than others (idle with its late gas): each stop's pull on an unknown, as it was, may ask for more.
   // Bell & McCaffrey, Survey Methodology 28 (2002) (from memory).
-  const pulls = stops(windows).map((members) => {
+  const pullOf = (members: readonly number[]): number[] => {
     // The surface bends towards each stop, which hides part of what a stop is off by: its leverage says how much.
     const together = new Float64Array(count)
     let weight = 0
@@ -348,7 +354,7 @@ export function jointFit(
         one === 0 ? sum : sum + one * together.reduce((inner, two, k) => inner + two * inverse[j]![k]!, 0),
       0,
     )
-    const seen = Math.sqrt(1 - Math.min(MOST_HIDDEN, weight > 0 ? leverage / weight : 0))
+    const seen = (1 - Math.min(MOST_HIDDEN, weight > 0 ? leverage / weight : 0)) ** HIDING
     return held.map(
       (row) =>
         members.reduce((sum, i) => {
@@ -356,12 +362,16 @@ export function jointFit(
           return sum + (weights[i]! * residuals[i]! * lever) / noise[i]! ** 2
         }, 0) / seen,
     )
-  })
-  const inflate = held.map((row, k) => {
-    if (pulls.length < 8) return 1
-    const spread = pulls.reduce((sum, pull) => sum + pull[k]! ** 2, 0)
-    return Math.max(1, Math.sqrt(spread / (row[k]! * variance)))
-  })
+  }
+  const gatherings = [stops(windows, false), stops(windows, true)].map((parts) => parts.map(pullOf))
+  const inflate = held.map((row, k) =>
+    Math.max(
+      1,
+      ...gatherings
+        .filter((pulls) => pulls.length >= 8)
+        .map((pulls) => Math.sqrt(pulls.reduce((sum, pull) => sum + pull[k]! ** 2, 0) / (row[k]! * variance))),
+    ),
+  )
   const ratio = held.map((row, i) =>
     held.map((_, k) => (row[k]! * variance * inflate[i]! * inflate[k]!) / unit(i) / unit(k)),
   )
