@@ -80,13 +80,13 @@ export const benchNetwork = (): Row[] => {
     ...wires.map(({ id }) => chafed(id, ohmOf.get(id)!)),
   ]
   // Warm: the code compiled by its machine, the network prepared.
-  for (let k = 0; k < 5; k++) prepared.signatures(faults, nodes)
+  for (let k = 0; k < 60; k++) prepared.signatures(faults, nodes)
+  const ownBefore = seconds(() => prepared.signatures(faults, nodes), 30)
   for (let k = 0; k < 300; k++) prepared.solve(resistive[k % resistive.length])
 
   const altered = resistive.slice(0, ALTERED)
   const own = seconds(() => altered.map((change) => prepared.signatures([change], nodes)), 9) / ALTERED
   const inFull = seconds(() => altered.map((change) => prepared.solve(change)), 9) / ALTERED
-  const ownBefore = seconds(() => prepared.signatures(faults, nodes), 9)
 
   const found = prepared.signatures(faults, nodes)
   let worst = 0

@@ -1,19 +1,14 @@
 /** `npm run bench -- <which>`: measurements against general-purpose peers, as ratios within one run. */
-import { benchFault } from './fault.ts'
-import { benchInjectors } from './injectors.ts'
-import { benchLog } from './log.ts'
-import { benchNetwork } from './network.ts'
-import { benchPlan } from './plan.ts'
-import { benchSwitch } from './resistanceSwitch.ts'
 import { printRows, type Row } from './rows.ts'
 
-const BENCHES: Record<string, { title: string; run: () => Row[] | Promise<Row[]> }> = {
-  network: { title: 'Network solution', run: benchNetwork },
-  log: { title: 'Reading logs in', run: benchLog },
-  injectors: { title: 'Injector characterisation', run: benchInjectors },
-  plan: { title: 'Order of jobs', run: benchPlan },
-  fault: { title: 'Fault search', run: benchFault },
-  switch: { title: 'Resistance switch design', run: benchSwitch },
+/** Each is fetched when it is asked for: what another one loads must not change what this one measures. */
+const BENCHES: Record<string, { title: string; run: () => Promise<Row[]> }> = {
+  network: { title: 'Network solution', run: async () => (await import('./network.ts')).benchNetwork() },
+  log: { title: 'Reading logs in', run: async () => (await import('./log.ts')).benchLog() },
+  injectors: { title: 'Injector characterisation', run: async () => (await import('./injectors.ts')).benchInjectors() },
+  plan: { title: 'Order of jobs', run: async () => (await import('./plan.ts')).benchPlan() },
+  fault: { title: 'Fault search', run: async () => (await import('./fault.ts')).benchFault() },
+  switch: { title: 'Resistance switch design', run: async () => (await import('./resistanceSwitch.ts')).benchSwitch() },
 }
 
 const asked = process.argv.slice(2)
