@@ -23,6 +23,8 @@ const SCREENS = [
   ['fuel', '#/fuel', 'main svg'],
   ['air', '#/air', 'main svg'],
   ['cooling', '#/cooling', 'main svg'],
+  ['sheet', '#/faults/sheets/fuel-pump', 'main table'],
+  ['book', '#/book', 'main h1'],
   ['calculation', '#/calculations/voltage-drop', 'main h1'],
 ] as const
 
