@@ -17,7 +17,7 @@ describe('the evidence', () => {
     expect(found).toMatchObject({ chapter: 'logs', title: 'Charge cooler effectiveness', lacks: [] })
     expect(plain(found.figure)).toBe('0.520 ± 0.040')
     expect(found.from.join(' ')).toMatch(
-      /By ratio of means over four steady climbs.*Log “.+” \(.+\): \d+ samples.*On 2025-05-18\./,
+      /How: ratio of means over four steady climbs.*Log “.+” \(.+\): \d+ samples.*On 2025-05-18\./,
     )
   })
   it('names points by what they are called, and says what a reading lacks', () => {

@@ -61,12 +61,12 @@ const readingEntry = (build: Build, reading: Entity<'readings'>): Entry => {
     from: [
       ...placeOf(build, reading),
       ...(kase === undefined ? [] : [`In “${kase.name}”.`]),
-      ...(provenance === undefined ? [] : [`By ${sentence(provenance.method)}`]),
+      ...(provenance === undefined ? [] : [`How: ${sentence(provenance.method)}`]),
       ...(log === undefined ? [] : [log.says]),
       ...(provenance?.remark === undefined ? [] : [sentence(provenance.remark)]),
       ...(instrument === undefined ? [] : [`With ${sentence(instrument)}`]),
       ...day(reading.when),
-      ...(by === undefined ? [] : [`By ${sentence(by)}`]),
+      ...(by === undefined ? [] : [`Measured by ${sentence(by)}`]),
     ],
     lacks: [
       ...(reading.plusMinus === undefined && reading.accuracy === undefined ? ['its ±'] : []),
