@@ -6,6 +6,9 @@ import { overflow, smallText } from './browser.ts'
 
 /** Nothing beyond the window's side, no text under 12 px, nothing that axe-core objects to. */
 export const looksRight = async (page: Page): Promise<void> => {
+  // A place just gone to may still be on its way: let the page turn, then wait for its heading.
+  await page.evaluate(() => new Promise((turned) => requestAnimationFrame(() => setTimeout(turned, 50))))
+  await page.locator('main h1').first().waitFor()
   expect(await overflow(page)).toBeLessThanOrEqual(0)
   expect(await smallText(page)).toEqual([])
   const { violations } = await new AxeBuilder({ page }).analyze()
