@@ -85,20 +85,38 @@ export const body = ({ put, sheet }: Draft): void => {
 
   put(
     'passages',
-    { id: 'bulkhead-loom', name: 'Bulkhead, main loom', hole: mm(38), grommet: true },
-    { id: 'bulkhead-right', name: 'Bulkhead, right', hole: mm(25), grommet: true },
-    { id: 'tank-floor', name: 'Load floor above the tank', hole: mm(28), grommet: true },
+    { id: 'bulkhead-loom', name: 'Bulkhead, main loom', hole: mm(38), grommet: true, bore: mm(30), through: 'metal' },
+    { id: 'bulkhead-right', name: 'Bulkhead, right', hole: mm(25), grommet: true, bore: mm(12), through: 'metal' },
+    {
+      id: 'tank-floor',
+      name: 'Load floor above the tank',
+      hole: mm(28),
+      grommet: true,
+      bore: mm(14),
+      through: 'metal',
+    },
     {
       id: 'tunnel',
       name: 'Gearbox tunnel',
       hole: mm(22),
       grommet: true,
+      bore: mm(12),
+      through: 'metal',
       remark: 'Boot of the old gear lever is reused.',
     },
-    { id: 'rear-seam', name: 'Rear pillar seam', hole: mm(25), grommet: true },
+    { id: 'rear-seam', name: 'Rear pillar seam', hole: mm(25), grommet: true, bore: mm(14), through: 'metal' },
   )
-  const run = (id: string, from: string, to: string, length: number, at: string, sleeve: string, passage?: string) =>
-    put('runs', { id, from, to, length: m(length, 0.05), zone: at, sleeve, ...(passage ? { passage } : {}) })
+  const run = (
+    id: string,
+    from: string,
+    to: string,
+    length: number,
+    at: string,
+    sleeve: string,
+    passage?: string,
+    more: Partial<Entity<'runs'>> = {},
+  ) =>
+    put('runs', { id, from, to, length: m(length, 0.05), zone: at, sleeve, ...(passage ? { passage } : {}), ...more })
   const conduit = 'split conduit'
   const braid = 'heat-resistant braid'
   run('R-1', 'nose-left', 'nose-mid', 0.65, 'nose', conduit)
@@ -108,7 +126,7 @@ export const body = ({ put, sheet }: Draft): void => {
   run('R-5', 'bay-left', 'bulkhead-left', 0.45, 'engine-bay', conduit)
   run('R-6', 'nose-right', 'bay-right', 0.7, 'engine-bay', conduit)
   run('R-7', 'bay-right', 'dash-right', 0.8, 'bulkhead', conduit, 'bulkhead-right')
-  run('R-8', 'bulkhead-left', 'dash-left', 0.35, 'bulkhead', conduit, 'bulkhead-loom')
+  run('R-8', 'bulkhead-left', 'dash-left', 0.35, 'bulkhead', conduit, 'bulkhead-loom', { sleeveBore: mm(32) })
   run('R-9', 'bulkhead-left', 'engine-inlet', 0.6, 'on-engine', braid)
   run('R-10', 'engine-inlet', 'engine-front', 0.45, 'on-engine', braid)
   run('R-11', 'engine-front', 'engine-exhaust', 0.5, 'on-engine', braid)
@@ -122,5 +140,5 @@ export const body = ({ put, sheet }: Draft): void => {
   run('R-19', 'load-left', 'rear-left', 0.8, 'rear', conduit, 'rear-seam')
   run('R-20', 'rear-left', 'rear-right', 1.6, 'rear', conduit)
   run('R-21', 'dash-mid', 'gearbox', 0.9, 'underside', conduit, 'tunnel')
-  run('R-22', 'battery-point', 'engine-inlet', 0.8, 'engine-bay', conduit)
+  run('R-22', 'battery-point', 'engine-inlet', 0.8, 'engine-bay', conduit, undefined, { bend: mm(60) })
 }

@@ -2,7 +2,7 @@
 import type { Entity } from '../src/model/build.ts'
 import type { Draft } from './draft.ts'
 import { contact, electronics, fuse, resistive, sensor, splice } from './parts.ts'
-import { amps, hertz, kiloohms, millihenries, millijoules, milliseconds, ohms, volts } from './quantities.ts'
+import { amps, hertz, kiloohms, millihenries, millijoules, milliseconds, mm, ohms, volts } from './quantities.ts'
 
 export const controller = (pen: Draft): void => {
   const { put, device, wires } = pen
@@ -180,9 +180,9 @@ export const controller = (pen: Draft): void => {
       'ecu.B1',
       0.75,
       'WH',
-      { screened: true, twistedWith: 'W-243', screenEarths: ['ecu.B24'] },
+      { screened: true, outer: mm(5.2), twistedWith: 'W-243', screenEarths: ['ecu.B24'] },
     ],
-    ['W-243', 'crank-sensor.-', 'ecu.B2', 0.75, 'BK', { screened: true, twistedWith: 'W-242' }],
+    ['W-243', 'crank-sensor.-', 'ecu.B2', 0.75, 'BK', { screened: true, outer: mm(5.2), twistedWith: 'W-242' }],
     ['W-244', 'cam-sensor.+', 'splice-5v.2', 0.75, 'OG'],
     ['W-245', 'cam-sensor.S', 'ecu.B3', 0.75, 'WH/RD'],
     ['W-246', 'cam-sensor.-', 'splice-return.2', 0.75, 'BK/WH'],
@@ -207,7 +207,14 @@ export const controller = (pen: Draft): void => {
     ['W-265', 'fuel-sensor.+', 'splice-5v.7', 0.75, 'OG'],
     ['W-266', 'fuel-sensor.S', 'ecu.B12', 0.75, 'GN/BU'],
     ['W-267', 'fuel-sensor.-', 'stud-front.S', 0.75, 'BN/WH', { remark: 'The wing stud was nearer than the splice.' }],
-    ['W-268', 'knock-sensor.S', 'ecu.B13', 0.75, 'WH/VT', { screened: true, screenEarths: ['ecu.B24'] }],
+    [
+      'W-268',
+      'knock-sensor.S',
+      'ecu.B13',
+      0.75,
+      'WH/VT',
+      { screened: true, outer: mm(3.2), screenEarths: ['ecu.B24'] },
+    ],
     ['W-269', 'knock-sensor.-', 'splice-return.9', 0.75, 'BK/WH'],
     ['W-270', 'speed-sensor.+', 'splice-5v.8', 0.75, 'OG'],
     ['W-271', 'speed-sensor.S', 'ecu.B16', 0.75, 'WH/BK'],
@@ -221,8 +228,15 @@ export const controller = (pen: Draft): void => {
     ['W-280', 'bus-engine.5', 'fuse-lambda.1', 16, 'RD/YE'],
     ['W-281', 'fuse-lambda.2', 'lambda-sensor.H+', 1.5, 'RD/OG'],
     ['W-282', 'lambda-sensor.H-', 'ecu.A18', 1.5, 'BN/OG'],
-    ['W-283', 'lambda-sensor.S', 'ecu.B18', 0.75, 'WH/OG', { screened: true, screenEarths: ['ecu.B24'] }],
-    ['W-284', 'lambda-sensor.-', 'ecu.B19', 0.75, 'BK/OG', { screened: true }],
+    [
+      'W-283',
+      'lambda-sensor.S',
+      'ecu.B18',
+      0.75,
+      'WH/OG',
+      { screened: true, outer: mm(3.2), screenEarths: ['ecu.B24'] },
+    ],
+    ['W-284', 'lambda-sensor.-', 'ecu.B19', 0.75, 'BK/OG', { screened: true, outer: mm(3.2) }],
     ['W-285', 'bus-engine.6', 'fuse-solenoids.1', 16, 'RD/YE'],
     ['W-286', 'fuse-solenoids.2', 'boost-valve.1', 1, 'RD/PK'],
     ['W-287', 'boost-valve.1', 'purge-valve.1', 1, 'RD/PK'],
@@ -271,7 +285,10 @@ export const controller = (pen: Draft): void => {
   input('in-fuel', 'Fuel pressure', 'B12', 'voltage', 'fuel-sensor', { calibration: 'fuel-scale' })
   input('in-knock', 'Knock', 'B13', 'voltage', 'knock-sensor')
   input('in-brake', 'Brake pedal', 'B14', 'switch', 'brake-switch')
-  input('in-speed', 'Road speed', 'B16', 'frequency', 'speed-sensor')
+  input('in-speed', 'Road speed', 'B16', 'frequency', 'speed-sensor', {
+    counted: { shaft: 'gearbox output', counts: 8, turns: 1 },
+    pulses: 15900,
+  })
   input('in-buttons', 'Steering wheel buttons', 'B17', 'resistance', 'wheel-buttons', {
     pullUp: kiloohms(1),
     pullUpTolerance: 0.01,

@@ -79,4 +79,5 @@ export const FAULTS: readonly PlantedFault[] = [
     rule: 'gauge-reading',
     subject: 'gauges/fuel-gauge',
   },
+  { what: 'Starter cable bent to 60 mm round the battery tray', rule: 'bend-radius', subject: 'runs/R-22' },
 ]

@@ -1,6 +1,6 @@
 /** Oil, exhaust, vacuum and driveline sheets. All figures invented. */
 import type { Draft } from './draft.ts'
-import { barGauge, degrees, litres, m, mm, newtonMetres, rpm } from './quantities.ts'
+import { barGauge, degrees, kilopascals, litres, m, mm, newtonMetres, rpm } from './quantities.ts'
 
 export const runningGear = ({ sheet }: Draft): void => {
   sheet('oil', {
@@ -26,11 +26,13 @@ export const runningGear = ({ sheet }: Draft): void => {
   })
   sheet('vacuum', {
     users: [
-      { id: 'servo', name: 'Brake servo', port: 'Plenum, rear', checkValve: true },
-      { id: 'regulator', name: 'Fuel pressure regulator', port: 'Plenum, middle' },
-      { id: 'bypass', name: 'Compressor bypass valve', port: 'Plenum, front' },
+      { id: 'servo', name: 'Brake servo', port: 'Plenum, rear', checkValve: true, kind: 'servo' },
+      { id: 'regulator', name: 'Fuel pressure regulator', port: 'Plenum, middle', kind: 'pressure regulator' },
+      { id: 'bypass', name: 'Compressor bypass valve', port: 'Plenum, front', kind: 'bypass valve' },
     ],
     blankedPorts: ['Donor heater flap', 'Donor purge'],
+    blanking: 'cap pushed on',
+    idlePressure: kilopascals(36, 3),
   })
   sheet('driveline', {
     clutchTorque: newtonMetres(340, 20),

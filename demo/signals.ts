@@ -129,4 +129,13 @@ export const signals = (pen: Draft): void => {
     threshold: { value: 7 as never, unit: 'V' },
     source: 'A four-cylinder one; the needle followed a signal from 7 V on.',
   })
+  put('gauges', {
+    id: 'speedometer',
+    name: 'Speedometer of the old dash',
+    shows: 'speed',
+    // By cable from the gearbox: 7 teeth drive 17.
+    counted: { shaft: 'gearbox output', counts: 7, turns: 17 },
+    constant: 800,
+    source: 'Printed on its dial: 800 turns a kilometre.',
+  })
 }

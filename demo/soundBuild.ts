@@ -17,6 +17,7 @@ import {
   m,
   milliohms,
   milliseconds,
+  mm,
   ohms,
   ratio,
   rpm,
@@ -74,7 +75,14 @@ const shape = ({ put, sheet }: Draft): void => {
     { id: 'at-engine', name: 'Engine', zone: 'cover', x: 0.7, y: 0 },
     { id: 'at-box', name: 'Box', zone: 'box', x: 1.4, y: 0 },
   )
-  put('passages', { id: 'box-floor', name: 'Floor of the box', grommet: true })
+  put('passages', {
+    id: 'box-floor',
+    name: 'Floor of the box',
+    hole: mm(45),
+    grommet: true,
+    bore: mm(36),
+    through: 'metal',
+  })
   put('runs', {
     id: 'R-1',
     from: 'at-engine',

@@ -4,6 +4,7 @@
  */
 import type { Build } from '../model/build.ts'
 import { airFindings } from './air/airRules.ts'
+import { brakeFindings } from './brakes/brakeRules.ts'
 import { conductorFindings } from './conductorRules.ts'
 import { type Context, contextOf } from './context.ts'
 import { coolingFindings } from './cooling/coolingRules.ts'
@@ -25,6 +26,7 @@ import { type Finding, VERDICTS } from './finding.ts'
 import { FUEL_RULES } from './fuel/fuelRules.ts'
 import { PROTECTION_RULES } from './fuseRules.ts'
 import { insulationFindings } from './insulationRules.ts'
+import { loomFindings } from './loom/loomRules.ts'
 import { materialFindings } from './materialRules.ts'
 import { integrityFindings, restrictedFindings, returnFindings } from './modelRules.ts'
 import { sensorReturnFindings, signalPinFindings } from './signalRules.ts'
@@ -46,7 +48,7 @@ export type { CaseSolution } from './solveCases.ts'
 export interface Assessment {
   readonly findings: readonly Finding[]
   readonly cases: Readonly<Record<string, CaseSolution>>
-  /** SI: pumpVolts, pumpFlow, powerSupportedByPump, injectorDuty, chargeTemperature, powerSupportedByAir, boilMargin, coolantTemperature, batteryReserve, parkedTime; absent where not known. */
+  /** SI: pumpVolts, pumpFlow, powerSupportedByPump, injectorDuty, chargeTemperature, powerSupportedByAir, boilMargin, coolantTemperature, pedalForce, batteryReserve, parkedTime; absent where not known. */
   readonly figures: Readonly<Record<string, number>>
   /** Earth points by case, farthest from the battery's negative post first. */
   readonly earths: readonly EarthRow[]
@@ -92,9 +94,11 @@ const RULES: readonly ((context: Context) => readonly Finding[])[] = [
   canFindings,
   loadDumpFindings,
   materialFindings,
+  loomFindings,
   ...FUEL_RULES,
   airFindings,
   coolingFindings,
+  brakeFindings,
 ]
 
 const byWorst = (a: Finding, b: Finding): number =>

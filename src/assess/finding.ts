@@ -21,3 +21,7 @@ export interface Finding {
   readonly missing?: string
   readonly cautions: readonly string[]
 }
+
+/** Of brakes the best that is ever said is that the arithmetic holds: no printed word says more. */
+export const verdictWord = ({ verdict, system }: Pick<Finding, 'verdict' | 'system'>): string =>
+  verdict === 'sound' && system === 'brakes' ? 'arithmetic holds' : verdict

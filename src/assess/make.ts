@@ -7,6 +7,8 @@ export const BATTERY_CAUTION =
 export const FUEL_CAUTION =
   'Petrol and its vapour ignite from a spark: ventilate, release the pressure first, battery off, extinguisher at hand.'
 export const HOT_CAUTION = 'Let the engine cool: hot coolant and hot metal burn.'
+export const QUALIFIED_BRAKES =
+  'At best the arithmetic holds; a qualified person must inspect the brakes before the car is driven.'
 export const QUALIFIED_FUEL = 'At best the arithmetic holds; a qualified person must inspect the fuel system.'
 
 export interface Draft {

@@ -12,7 +12,8 @@ export const TAILS = 0.3
 export const wireLength = (build: Build, wire: Wire): number | undefined => {
   if (wire.length) return wire.length.value
   if (!wire.path || wire.path.length === 0) return undefined
-  let sum = TAILS
+  const tail = build.sheets.loom?.tail?.value
+  let sum = tail === undefined ? TAILS : 2 * tail
   for (const id of wire.path) {
     const length = own(build.collections.runs, id)?.length?.value
     if (length === undefined) return undefined
@@ -66,7 +67,11 @@ export interface ConductorFacts {
   readonly diametersFrom: string
 }
 
-/** mm²; conductor Ø mm; outer Ø mm. ISO 6722: conductor Ø from memory, thin-wall outer Ø read in a supplier's sheet. */
+/**
+ * mm²; conductor Ø mm; outer Ø mm. ISO 6722: conductor Ø from memory, thin-wall outer Ø of 0.5, 0.75, 2 and 3 mm² read in a
+ * supplier's sheet (MK Global Trading, “Automotive Cables”), whose strands packed closest are 0.92, 1.13, 1.80 and 2.2 mm
+ * across: each conductor Ø here lies above that, as a largest one must. 0.35 and 1.25 mm² from memory throughout.
+ */
 const SMALL: readonly (readonly [number, number, number])[] = [
   [0.35, 0.9, 1.4],
   [0.5, 1.1, 1.7],

@@ -1,5 +1,5 @@
 /** Text for a terminal. What came from a file is made inert: no control character of it reaches the screen. */
-import type { Finding, Verdict } from '../assess/finding.ts'
+import { type Finding, type Verdict, verdictWord } from '../assess/finding.ts'
 import { type Gathered, howMany } from '../assess/gather.ts'
 import type { Problem } from '../units/problem.ts'
 
@@ -37,7 +37,7 @@ export const tally = (findings: readonly Finding[]): string =>
 
 export const findingText = (finding: Finding, options: { working: boolean; width: number }): string => {
   const lines = [
-    `${MARK[finding.verdict]} ${finding.verdict.padEnd(8)} ${finding.system} · ${inert(finding.about)}`,
+    `${MARK[finding.verdict]} ${verdictWord(finding).padEnd(8)} ${finding.system} · ${inert(finding.about)}`,
     wrap(finding.says, options.width - 5, '     '),
     wrap(`→ ${finding.todo}`, options.width - 5, '     '),
   ]

@@ -272,6 +272,29 @@ suite('± by first order', () => {
     })
     expect(rough.warnings.map(({ code }) => code)).toContain('rough-plus-minus')
   })
+  it('gives no figure where the calculation gives none, and none that nothing can have', () => {
+    // A coil whose current stops between pulses.
+    const stops = { supply: 12, diode: 0.8, resistance: 8, inductance: 1e-4, duty: 0.1, frequency: 10 }
+    for (const plusMinus of [0, 0.1])
+      expect(() => propagate(calculationOf('pulsed-current')!, { ...stops, supply: { value: 12, plusMinus } })).toThrow(
+        /gives no figure for/,
+      )
+    const store = { mass: 1, specificHeat: 4000, warmConductance: 1, warmSide: 300, coldConductance: 1, coldSide: 300 }
+    const drained = { ...store, heat: -5000, start: 300, time: 100 }
+    expect(() => run(calculationOf('stored-heat')!, drained)).toThrow(/below absolute zero/)
+    expect(() => propagate(calculationOf('stored-heat')!, drained)).toThrow(/below absolute zero/)
+  })
+  it('steps one way only from the edge of where there is an answer', () => {
+    const always = { supply: 12, diode: 0.8, resistance: 8, frequency: 300, duty: { value: 1, plusMinus: 0.01 } }
+    const { mean } = propagate(calculationOf('pulsed-current')!, { ...always, inductance: 0.02 }).outputs
+    expect(mean!.value).toBeCloseTo(12 / 8, 9)
+    // dI/dD = (V + Vf)/R.
+    expect(mean!.plusMinus).toBeCloseTo((12.8 / 8) * 0.01, 6)
+    // With next to no inductance the current stops at any duty short of 1.
+    expect(() => propagate(calculationOf('pulsed-current')!, { ...always, inductance: 1e-6, frequency: 1 })).toThrow(
+      /cannot be followed/,
+    )
+  })
   it('refuses a negative ±, and a ± on a count', () => {
     expect(
       refusal(() => propagate(voltageDrop, { resistance: 0.01, length: { value: 3, plusMinus: -1 }, current: 1 }))

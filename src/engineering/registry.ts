@@ -1,5 +1,6 @@
 /** Every calculation there is, in the order a person meets them. A calculation that is not listed here does not exist. */
 import { airCalculations } from './air/calculations.ts'
+import { brakeCalculations } from './brakes/calculations.ts'
 import type { Calculation } from './calculation.ts'
 import { coolingCalculations } from './cooling/calculations.ts'
 import { bundleFactor } from './electrical/bundleFactor.ts'
@@ -10,6 +11,7 @@ import { conductorTemperature } from './electrical/conductorTemperature.ts'
 import { batteryRuntime } from './electrical/energy/batteryRuntime.ts'
 import { parkedTime } from './electrical/energy/parkedTime.ts'
 import { fuseHold } from './electrical/fuseHold.ts'
+import { bundleDiameter } from './electrical/loom/bundleDiameter.ts'
 import { adiabaticHeating } from './electrical/protection/adiabatic.ts'
 import { fuseDerating } from './electrical/protection/fuseDerating.ts'
 import { fusingCurrent } from './electrical/protection/fusing.ts'
@@ -29,6 +31,7 @@ export const calculations: readonly Calculation[] = [
   conductorTemperature,
   conductorCurrent,
   bundleFactor,
+  bundleDiameter,
   publishedRating,
   chargeAcceptance,
   batteryRuntime,
@@ -43,6 +46,7 @@ export const calculations: readonly Calculation[] = [
   ...airCalculations,
   ...heatCalculations,
   ...coolingCalculations,
+  ...brakeCalculations,
   ...signalCalculations,
 ]
 

@@ -1,6 +1,18 @@
 /** The one document: a build. Records by id in named collections, one-of-a-kind sheets beside them. */
 import { z } from 'zod'
-import { branchPoint, circuit, device, id, input, operatingCase, output, passage, run, wire } from './electrical.ts'
+import {
+  branchPoint,
+  circuit,
+  device,
+  id,
+  input,
+  loomSheet,
+  operatingCase,
+  output,
+  passage,
+  run,
+  wire,
+} from './electrical.ts'
 import { injectorCard } from './injectorCard.ts'
 import { measure } from './measure.ts'
 import { gauge, levelSender, resistanceSwitch, sensor } from './signals.ts'
@@ -255,16 +267,80 @@ export const coolingSheet = z.strictObject({
     )
     .optional(),
 })
+const shoes = z
+  .strictObject({
+    kind: z.enum(['leading and trailing', 'two leading', 'duo-servo']).optional(),
+    leading: measure('ratio', 'positive').optional().describe('factor of the leading or first shoe, by the maker'),
+    trailing: measure('ratio', 'positive').optional().describe('factor of the trailing or second shoe, by the maker'),
+    pivot: measure('length', 'positive').optional().describe('from the middle of the drum to the shoe’s pivot'),
+    arm: measure('length', 'positive').optional().describe('from the pivot to the line of the wheel cylinder’s push'),
+    start: measure('angle', 'non-negative').optional().describe('from the pivot to where the lining begins'),
+    end: measure('angle', 'positive').optional().describe('from the pivot to where the lining ends'),
+  })
+  .describe('of a drum brake: factors as the maker gives them, else the dimensions of pivoted shoes')
 export const brakeSheet = z.strictObject({
   pedalRatio: measure('ratio', 'positive').optional(),
-  masterCylinder: measure('length', 'positive').optional(),
-  servoRatio: measure('ratio', 'positive').optional(),
-  frontPistonArea: measure('area', 'positive').optional(),
-  rearPistonArea: measure('area', 'positive').optional(),
-  frontRadius: measure('length', 'positive').optional(),
-  rearRadius: measure('length', 'positive').optional(),
-  friction: measure('ratio', 'positive').optional(),
+  masterCylinder: measure('length', 'positive').optional().describe('bore'),
+  servoRatio: measure('ratio', 'positive').optional().describe('force out over force in below run-out; 1: no servo'),
+  frontPistonArea: measure('area', 'positive')
+    .optional()
+    .describe('of one wheel: pistons on one side of a caliper, or the one piston that pushes one shoe'),
+  rearPistonArea: measure('area', 'positive').optional().describe('as `frontPistonArea`'),
+  frontRadius: measure('length', 'positive').optional().describe('effective radius of the pads, or inside of the drum'),
+  rearRadius: measure('length', 'positive').optional().describe('as `frontRadius`'),
+  friction: measure('ratio', 'positive').optional().describe('of all linings, its range as ±'),
   circuits: z.enum(['single', 'front and rear', 'diagonal']).optional(),
+  frontKind: z.enum(['disc', 'drum']).optional(),
+  rearKind: z.enum(['disc', 'drum']).optional(),
+  frontFriction: measure('ratio', 'positive').optional().describe('of the front linings, where not as `friction`'),
+  rearFriction: measure('ratio', 'positive').optional().describe('of the rear linings, where not as `friction`'),
+  frontShoes: shoes.optional(),
+  rearShoes: shoes.optional(),
+  frontIron: measure('mass', 'positive').optional().describe('of one wheel: rubbing ring of the disc, or drum'),
+  rearIron: measure('mass', 'positive').optional().describe('as `frontIron`'),
+  antiLock: z.boolean().optional().describe('an anti-lock unit is in the hydraulics; it is never judged here'),
+  valve: z
+    .strictObject({
+      kind: z.enum(['none', 'fixed', 'by load']).optional(),
+      split: measure('pressureGauge', 'positive').optional().describe('line pressure at which it begins'),
+      ladenSplit: measure('pressureGauge', 'positive').optional().describe('the same laden, of a valve by load'),
+      slope: measure('ratio', 'non-negative').optional().describe('share of further pressure that it passes on'),
+    })
+    .optional()
+    .describe('that limits the pressure at the rear'),
+  servo: z
+    .strictObject({
+      diaphragm: measure('area', 'positive').optional().describe('effective area of all diaphragms together'),
+      frontVolume: measure('volume', 'positive').optional().describe('front chamber at rest, all stages'),
+      rearVolume: measure('volume', 'non-negative').optional().describe('rear chamber at rest, all stages'),
+      stroke: measure('length', 'positive').optional().describe('full stroke of its push rod'),
+      firmStroke: measure('length', 'positive').optional().describe('of its push rod in a firm stop'),
+    })
+    .optional(),
+  ladenFrontMass: measure('mass', 'positive').optional().describe('of the laden mass, on the front axle'),
+  ladenHeight: measure('length', 'positive').optional().describe('of the centre of gravity, laden'),
+  stops: z
+    .strictObject({
+      count: z.number().int().min(1).max(50).optional(),
+      from: measure('speed', 'positive').optional(),
+      to: measure('speed', 'non-negative').optional().describe('0 where it stops'),
+      interval: measure('time', 'non-negative').optional().describe('between stops; 0 or none: no cooling'),
+      cooling: measure('time', 'positive')
+        .optional()
+        .describe('in which the rise above air falls to 37 %, as measured'),
+    })
+    .optional()
+    .describe('row of stops that the brakes must stand'),
+  liningLimit: measure('temperature').optional().describe('that the linings stand, by their maker'),
+  inspection: z
+    .strictObject({
+      name: name.optional(),
+      service: measure('ratio', 'positive').optional().describe('braking rate that the service brake must give'),
+      failed: measure('ratio', 'positive').optional().describe('braking rate with a circuit or the servo failed'),
+      force: measure('force', 'positive').optional().describe('greatest pedal force'),
+    })
+    .optional()
+    .describe('what the inspection of the place asks'),
 })
 const oilSheet = z.strictObject({
   capacity: measure('volume', 'positive').optional(),
@@ -287,9 +363,25 @@ const exhaustSheet = z.strictObject({
     .describe('loom, pipes and hoses close to hot metal'),
 })
 const vacuumSheet = z.strictObject({
-  users: z.array(z.strictObject({ id, name, port: name.optional(), checkValve: z.boolean().optional() })).optional(),
+  users: z
+    .array(
+      z.strictObject({
+        id,
+        name,
+        port: name.optional(),
+        checkValve: z.boolean().optional(),
+        kind: z
+          .enum(['servo', 'pressure regulator', 'bypass valve', 'boost control', 'sensor or gauge', 'purge', 'other'])
+          .optional(),
+      }),
+    )
+    .optional(),
   blankedPorts: z.array(name).optional(),
-  reservoir: measure('volume', 'positive').optional(),
+  reservoir: measure('volume', 'positive').optional().describe('on the servo’s side of the check valve'),
+  blanking: z.enum(['plug or thread', 'cap with clamp', 'cap pushed on']).optional().describe('of the blanked ports'),
+  idlePressure: measure('pressureAbsolute', 'positive').optional().describe('absolute, in the manifold at hot idle'),
+  pump: z.boolean().optional().describe('a vacuum pump feeds the servo'),
+  pumpPressure: measure('pressureAbsolute', 'positive').optional().describe('absolute, that the pump holds'),
 })
 const drivelineSheet = z.strictObject({
   clutchTorque: measure('torque', 'positive').optional().describe('rated capacity'),
@@ -311,6 +403,7 @@ export const sheets = {
   vacuum: vacuumSheet,
   brakes: brakeSheet,
   driveline: drivelineSheet,
+  loom: loomSheet,
 }
 
 export const job = z.strictObject({
@@ -401,6 +494,7 @@ const evidence = z.discriminatedUnion('kind', [
     against: z.string().max(160).optional().describe('as `at`; none: battery negative'),
     value: z.number(),
     reading: id.optional().describe('the reading it was taken from'),
+    alone: z.boolean().optional().describe('ohms of a part by itself, unplugged or out of its socket'),
     confirmed: z.boolean().optional().describe('asked about, and right as it stands'),
     when: instant.optional(),
   }),

@@ -39,6 +39,7 @@ const SHEET: Record<SheetName, string> = {
   vacuum: 'The vacuum sheet',
   brakes: 'The brake sheet',
   driveline: 'The driveline sheet',
+  loom: 'The loom sheet',
 }
 
 export const called = (collection: CollectionName, id: string): string => `${RECORD[collection]} ${id}`

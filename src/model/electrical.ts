@@ -161,6 +161,7 @@ export const termination = z.strictObject({
   method: z.enum(['crimped', 'soldered', 'solder sleeve', 'screw', 'ring']),
   sealed: z.boolean().optional(),
   resistance: measure('resistance', 'positive').optional(),
+  terminal: name.optional().describe('kind of terminal as bought: blade 6.3 mm, ring M8'),
 })
 
 const colour = z.enum(['BK', 'BN', 'RD', 'OG', 'YE', 'GN', 'BU', 'VT', 'GY', 'WH', 'PK', 'GD', 'TQ', 'SR', 'GNYE'])
@@ -175,6 +176,9 @@ export const wire = z.strictObject({
   colour: colour.optional(),
   tracer: colour.optional(),
   length: measure('length', 'positive').optional(),
+  outer: measure('length', 'positive')
+    .optional()
+    .describe('diameter over the insulation; of a screened cable over everything, the same on each of its cores'),
   path: z.array(id).optional().describe('runs of the loom, in order'),
   ends: z.strictObject({ from: termination.optional(), to: termination.optional() }).optional(),
   circuit: id.optional(),
@@ -202,6 +206,8 @@ export const run = z.strictObject({
   length: measure('length', 'positive').optional(),
   zone: id,
   sleeve: name.optional(),
+  sleeveBore: measure('length', 'positive').optional().describe('inner diameter of the sleeve as bought'),
+  bend: measure('length', 'positive').optional().describe('smallest radius that it is laid to, on the inside'),
   passage: id.optional(),
 })
 export const passage = z.strictObject({
@@ -209,7 +215,19 @@ export const passage = z.strictObject({
   name,
   hole: measure('length', 'positive').optional(),
   grommet: z.boolean().optional(),
+  bore: measure('length', 'positive').optional().describe('clear diameter inside the grommet'),
+  through: z.enum(['metal', 'plastic', 'wood']).optional().describe('what the hole is in'),
   remark: text.optional(),
+})
+
+/** How this loom is laid and cut; what is left out is taken as common practice and said so. */
+export const loomSheet = z.strictObject({
+  wall: z.enum(['thin', 'thick']).optional().describe('insulation wall of the wires bought, ISO 6722'),
+  handLaid: measure('ratio', 'positive').optional().describe('bundle laid by hand over the tightest packing'),
+  tape: measure('length', 'positive').optional().describe('thickness of one layer of the tape'),
+  tail: measure('length', 'non-negative').optional().describe('of each wire end, from the loom to the device'),
+  service: measure('length', 'non-negative').optional().describe('more at each end, for terminating it once again'),
+  waste: measure('ratio', 'non-negative').optional().describe('bought beyond what is cut: 0.1 is a tenth'),
 })
 
 export const operatingCase = z.strictObject({
@@ -225,6 +243,12 @@ export const operatingCase = z.strictObject({
   remark: text.optional(),
 })
 
+/** From where a speed is counted: teeth of a sensor ring over one turn, turns of a cable, driving over driven gear. */
+export const counted = z.strictObject({
+  shaft: z.enum(['gearbox output', 'driven wheel']),
+  counts: z.number().positive().describe('teeth that pass, or turns of the cable'),
+  turns: z.number().positive().describe('turns of that shaft meanwhile'),
+})
 export const input = z.strictObject({
   id,
   name,
@@ -241,6 +265,12 @@ export const input = z.strictObject({
   leakage: measure('current', 'non-negative').optional().describe('± into the input'),
   linearity: z.number().nonnegative().optional().describe('integral non-linearity of the converter, ± steps'),
   calibration: id.optional().describe('the table that the controller has for it today'),
+  counted: counted.optional().describe('of a road speed: where its pulses come from'),
+  pulses: z
+    .number()
+    .positive()
+    .optional()
+    .describe('of a road speed: pulses a kilometre that the controller is set to'),
 })
 export const output = z.strictObject({
   id,

@@ -3,7 +3,7 @@
  * what they mean is bound in src/assess.
  */
 import { z } from 'zod'
-import { id } from './electrical.ts'
+import { counted, id } from './electrical.ts'
 import { measure } from './measure.ts'
 
 const name = z.string().min(1).max(120)
@@ -169,6 +169,11 @@ export const gauge = z.strictObject({
     .describe('resistors between sender and gauge'),
   pulses: z.number().positive().optional().describe('of a rev counter: pulses a revolution it was made for'),
   threshold: measure('voltage', 'positive').optional().describe('of a rev counter: least pulse it follows'),
-  constant: z.number().positive().optional().describe('of a speedometer: turns or counts a kilometre'),
+  constant: z
+    .number()
+    .positive()
+    .optional()
+    .describe('of a speedometer: turns or counts a kilometre that it was made for, as its dial says'),
+  counted: counted.optional().describe('of a speedometer: where its turns or counts come from'),
   source: z.string().max(2000).optional(),
 })

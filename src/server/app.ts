@@ -9,6 +9,7 @@ import { streamSSE } from 'hono/streaming'
 import { z } from 'zod'
 import { describeStored, strip } from '../logs/query.ts'
 import type { Build, Edit } from '../model/build.ts'
+import type { Renumbered } from '../model/renumber.ts'
 import { addLog, coolingFromLog, logOf, logTable } from '../store/logs.ts'
 import { alreadyDone, mergeEdit } from '../store/merge.ts'
 import { addPhoto, photoFile } from '../store/photos.ts'
@@ -121,6 +122,7 @@ export const makeApp = ({ store, pages, guard, hub, more }: AppParts) => {
       const { from, ...given } = context.req.valid('json')
       const wanted = given as Edit
       const build = store.read()
+      let renumbered: readonly Renumbered[] = []
       if (from === undefined) store.edit(withClosings(build, wanted))
       else if (!alreadyDone(build, wanted)) {
         const merged = mergeEdit(build, wanted, from)
@@ -137,9 +139,10 @@ export const makeApp = ({ store, pages, guard, hub, more }: AppParts) => {
             },
             409,
           )
+        renumbered = merged.renumbered ?? []
         store.edit(withClosings(build, merged.edit))
       }
-      return context.json(told())
+      return context.json({ ...told(), renumbered })
     })
     .post('/api/photos', (context) =>
       withUpload(context.req.raw.body, context.req.query('name') ?? 'photo', async (file, name) => {

@@ -18,6 +18,9 @@ const CircuitOf = later(async () => (await import('./circuits/Circuits.tsx')).Ci
 const Earths = later(async () => (await import('./circuits/earths/Earths.tsx')).Earths)
 const Energy = later(async () => (await import('./circuits/energy/Energy.tsx')).Energy)
 const Patterns = later(async () => (await import('./circuits/patterns/Patterns.tsx')).Patterns)
+const Loom = later(async () => (await import('./loom/Loom.tsx')).Loom)
+const LoomList = later(async () => (await import('./loom/LoomList.tsx')).LoomList)
+const LoomBoard = later(async () => (await import('./loom/BoardPage.tsx')).BoardPage)
 const Signals = later(async () => (await import('./signals/Signals.tsx')).Signals)
 const Faults = later(async () => (await import('./faults/Faults.tsx')).Faults)
 const FaultSearch = later(async () => (await import('./faults/FaultSearch.tsx')).FaultSearch)
@@ -26,6 +29,7 @@ const TestSheet = later(async () => (await import('./testSheets/TestSheet.tsx'))
 const Fuel = later(async () => (await import('./fuel/Fuel.tsx')).Fuel)
 const Air = later(async () => (await import('./air/Air.tsx')).Air)
 const Cooling = later(async () => (await import('./cooling/Cooling.tsx')).Cooling)
+const Brakes = later(async () => (await import('./brakes/Brakes.tsx')).Brakes)
 const Jobs = later(async () => (await import('./jobs/Jobs.tsx')).Jobs)
 const Calculations = later(async () => (await import('./calculations/Calculations.tsx')).Calculations)
 const Logs = later(async () => (await import('./logs/Logs.tsx')).Logs)
@@ -38,11 +42,13 @@ export const BENCHES = [
   ['/findings', 'Findings'],
   ['/jobs', 'Jobs'],
   ['/circuits', 'Circuits'],
+  ['/loom', 'Loom'],
   ['/signals', 'Signals'],
   ['/faults', 'Find a fault'],
   ['/fuel', 'Fuel'],
   ['/air', 'Air'],
   ['/cooling', 'Cooling'],
+  ['/brakes', 'Brakes'],
   ['/calculations', 'Calculations'],
   ['/logs', 'Logs'],
   ['/book', 'Book'],
@@ -73,6 +79,10 @@ export function Places() {
         <Route path="/circuits/:circuit?">
           {({ circuit }) => <Circuits chosen={circuit && decodeURIComponent(circuit)} />}
         </Route>
+        <Route path="/loom/lists/:id">{({ id }) => <LoomList key={id} id={decodeURIComponent(id)} />}</Route>
+        <Route path="/loom/board/:paper">{({ paper }) => <LoomBoard key={paper} paper={paper} />}</Route>
+        <Route path="/loom/runs/:id">{({ id }) => <Loom chosen={decodeURIComponent(id)} />}</Route>
+        <Route path="/loom">{() => <Loom />}</Route>
         <Route path="/signals/:kind?/:id?">
           {({ kind, id }) => <Signals kind={kind} id={id && decodeURIComponent(id)} />}
         </Route>
@@ -90,6 +100,7 @@ export function Places() {
         <Route path="/fuel">{() => <Fuel />}</Route>
         <Route path="/air">{() => <Air />}</Route>
         <Route path="/cooling">{() => <Cooling />}</Route>
+        <Route path="/brakes">{() => <Brakes />}</Route>
         <Route path="/jobs/of/:id">{({ id }) => <Jobs job={decodeURIComponent(id)} />}</Route>
         <Route path="/jobs/:view?">{({ view }) => <Jobs view={view && decodeURIComponent(view)} />}</Route>
         <Route path="/calculations/:id?">{({ id }) => <Calculations chosen={id} />}</Route>

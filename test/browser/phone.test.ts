@@ -127,6 +127,51 @@ it('what both changed is shown for the person to settle, and neither is lost', a
   await expect.poll(() => bench.store.read().collections.wires['W-91']?.area?.value).toBeCloseTo(2.5e-6, 12)
 })
 
+it('loses no reading: two of one number, a server that will not listen just now, an edit that cannot be stored', async () => {
+  await pairPhone(false)
+  const ticked = async (page: Page, circuit: string): Promise<void> => {
+    await page.evaluate((to) => {
+      location.hash = `#/faults/sheets/${to}`
+    }, circuit)
+    const one = page.getByRole('button', { name: 'One at a time' })
+    await one.click()
+    await page.getByRole('button', { name: 'As expected' }).click()
+  }
+  const readings = () =>
+    Object.values(bench.store.read().collections.readings).flatMap(({ id, test }) =>
+      test === undefined ? [] : [`${id} ${test.split('/')[0]}`],
+    )
+  await pocket.setOffline(true)
+  await ticked(phone, 'horn')
+  await phone.getByText(/One change waits here/).waitFor()
+  await ticked(laptop, 'fan')
+  await expect.poll(readings).toEqual(['M-5 fan'])
+  // The signal is back, and the server has had too many wrong tries from this address: it waits on.
+  await phone.route('**/api/edits', (route) =>
+    route.fulfill({ status: 429, json: { problems: [{ code: 'too-many-tries', says: 'Too many.', todo: 'Wait.' }] } }),
+  )
+  await pocket.setOffline(false)
+  await phone.waitForResponse('**/api/edits')
+  await phone.getByText(/One change waits here/).waitFor()
+  await phone.unroute('**/api/edits')
+  await phone.getByRole('button', { name: 'Try now' }).click()
+  await expect.poll(readings, { timeout: 8000 }).toEqual(['M-5 fan', 'M-6 horn'])
+  // What cannot be stored as it is stays on the phone until the person lets it go.
+  await pocket.setOffline(true)
+  await ticked(phone, 'wipers')
+  await phone.getByText(/One change waits here/).waitFor()
+  await phone.route('**/api/edits', (route) =>
+    route.fulfill({ status: 422, json: { problems: [{ code: 'gone', says: 'The case is gone.', todo: 'Choose.' }] } }),
+  )
+  await pocket.setOffline(false)
+  await phone.getByText(/^Not stored: Ticked/).waitFor({ timeout: 8000 })
+  await phone.getByText('The case is gone.').waitFor()
+  expect(await overflow(phone)).toBeLessThanOrEqual(0)
+  await phone.unroute('**/api/edits')
+  await phone.getByRole('button', { name: 'Try again' }).click()
+  await expect.poll(readings, { timeout: 8000 }).toEqual(['M-5 fan', 'M-6 horn', 'M-7 wipers'])
+})
+
 it('the laptop page is whole at both widths, with the certificate too', async () => {
   await pairPhone(true)
   expect(phone.url()).toMatch(/^https:/)

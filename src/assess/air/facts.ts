@@ -6,7 +6,7 @@ import type { Build, Sheet } from '../../model/build.ts'
 import { combine, type Datum, entered, known, lacking, step } from '../chain/chain.ts'
 import { type DeviceVolts, deviceVolts } from '../chain/deviceVolts.ts'
 import { type Measured, measured } from '../chain/readings.ts'
-import { factsOf as fuelFactsOf } from '../fuel/facts.ts'
+import { demandOf } from '../fuel/demand.ts'
 import type { Solved } from '../solveCases.ts'
 
 /** What a reading may stand for on this sheet. */
@@ -53,7 +53,7 @@ export const airFactsOf = (build: Build, full: Solved | undefined): AirFacts => 
     Object.entries(AIR_READINGS).map(([subject, kind]) => [subject, measured(build, subject, kind)]),
   ) as AirReadings
   const kase = Object.values(build.collections.cases).find(({ engine: state }) => state === 'full load')
-  const { target, consumption } = fuelFactsOf(build, full)
+  const { target, consumption } = demandOf(build)
   const lambda = entered(fuel?.lambda, 'lambda at full load')
   const stoichiometric =
     fuel?.fuel === undefined

@@ -138,7 +138,7 @@ export interface Station {
   readonly sensor?: string
 }
 export interface Chain {
-  readonly id: 'fuel' | 'air' | 'cooling'
+  readonly id: 'fuel' | 'air' | 'cooling' | 'brakes'
   readonly title: string
   readonly stations: readonly Station[]
 }

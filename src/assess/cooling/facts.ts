@@ -8,9 +8,6 @@ import { type DeviceVolts, deviceVolts } from '../chain/deviceVolts.ts'
 import { type Measured, measured } from '../chain/readings.ts'
 import type { Solved } from '../solveCases.ts'
 
-/** Share of the target power above which the share of the heat is that of full power. Common practice, no published source. */
-const FULL = 0.7
-
 /** What a reading may stand for on this sheet. */
 export const COOLING_READINGS = {
   'radiator-air-flow': 'volumeFlow',
@@ -52,7 +49,9 @@ export const coolingFactsOf = (build: Build, full: Solved | undefined): CoolingF
   const { fuel } = build.sheets
   const sustained = entered(cooling.sustainedPower, 'power held for long, as on a climb')
   const { target } = air.facts
-  const partLoad = isKnown(sustained) && isKnown(target) && sustained.value < FULL * target.value
+  // Heywood's range is that of maximum power alone. Below it, and at full throttle and low speed, which a climb is, the
+  // share is larger: no part of the target power is published from which the narrow range would hold.
+  const partLoad = isKnown(sustained) && isKnown(target) && sustained.value < target.value
   const fullShare = cooling.heatShare
     ? entered(cooling.heatShare, 'share of the heat to the coolant')
     : known(
@@ -82,7 +81,7 @@ export const coolingFactsOf = (build: Build, full: Solved | undefined): CoolingF
         : known(
             PART_SHARE.value,
             PART_SHARE.plusMinus,
-            'Share of the fuel’s heat to the coolant at part load: sources differ, 17 to 35 %; none entered. Flow × rise of the coolant on that climb gives this engine’s own.',
+            'Share of the fuel’s heat to the coolant below maximum power: sources differ, 17 to 35 %; none entered. Flow × rise of the coolant on that climb gives this engine’s own.',
           ),
     glycol: entered(cooling.glycolFraction, 'glycol in the coolant'),
     cap: readings['cap-opening-pressure'] ?? entered(cooling.capPressure, 'pressure of the cap'),

@@ -3,7 +3,7 @@
  * feed; `dead-short`, a battery's two posts joined with no load between; `crowded-splice`, more wires than a splice takes.
  */
 import type { Device } from '../../model/build.ts'
-import { type Circuit, deviceAt, type Link, spread } from '../circuit.ts'
+import { deviceAt, type Link, spread } from '../circuit.ts'
 import type { Context } from '../context.ts'
 import type { Finding } from '../finding.ts'
 import {
@@ -17,7 +17,8 @@ import {
   restrictedWire,
   squareMillimetres,
 } from '../make.ts'
-import { batteryPins, relayPins } from '../pins.ts'
+import { relayPins } from '../pins.ts'
+import { joinedPosts } from './joinedPosts.ts'
 
 /** Wires that one crimped, soldered or sleeved splice takes. Common practice, no published source. */
 const MOST = 20
@@ -85,13 +86,9 @@ const ownCoils = ({ build, circuit }: Context): Finding[] => {
 }
 
 const deadShorts = (context: Context): Finding[] => {
-  const { build, circuit } = context
-  return Object.values(build.collections.devices).flatMap((device): Finding[] => {
-    if (device.spec.kind !== 'battery') return []
-    const { positive, negative } = batteryPins(device)
-    if (positive === undefined || negative === undefined) return []
-    const way = joined(circuit, endpointOf(device.id, positive), endpointOf(device.id, negative))
-    if (!way || way.some((id) => restrictedWire(build, id))) return []
+  const { build } = context
+  return joinedPosts(context).flatMap(({ battery: device, way }): Finding[] => {
+    if (way.some((id) => restrictedWire(build, id))) return []
     const named = way.map((id) => own(build.collections.devices, id)?.name ?? id)
     return [
       finding({
@@ -110,31 +107,6 @@ const deadShorts = (context: Context): Finding[] => {
       }),
     ]
   })
-}
-
-/** Wires and fuses of the shortest way between two points that nothing can part but a fuse. */
-const joined = (circuit: Circuit, from: string, to: string): string[] | undefined => {
-  const came = new Map<string, { readonly node: string; readonly id?: string }>([[from, { node: from }]])
-  const queue = [from]
-  for (let index = 0; index < queue.length; index += 1) {
-    const node = queue[index]!
-    if (node === to) {
-      const way: string[] = []
-      for (let at = to; at !== from; at = came.get(at)!.node) {
-        const { id } = came.get(at)!
-        if (id !== undefined) way.unshift(id)
-      }
-      return way
-    }
-    for (const link of circuit.linksAt.get(node) ?? []) {
-      if (link.kind === 'contact' || link.kind === 'output') continue
-      const next = link.a === node ? link.b : link.a
-      if (came.has(next)) continue
-      came.set(next, link.kind === 'wire' || link.kind === 'fuse' ? { node, id: link.id } : { node })
-      queue.push(next)
-    }
-  }
-  return undefined
 }
 
 const crowdedSplices = ({ build }: Context): Finding[] => {

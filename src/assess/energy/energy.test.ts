@@ -125,6 +125,36 @@ describe('days parked', () => {
   })
 })
 
+describe('with the posts of the battery joined by a wire', () => {
+  const build = demoBuild()
+  const { material, insulation } = build.collections.wires['W-3']!
+  build.collections.wires['W-999'] = {
+    id: 'W-999',
+    from: 'battery.+',
+    to: 'battery.-',
+    area: { value: 16e-6 },
+    length: { value: 0.3 },
+    material: material!,
+    insulation: insulation!,
+  }
+  const context = contextOf(build)
+  it('nothing is summed', () => {
+    expect(energyOf(context)).toEqual([])
+  })
+  it('each answer is withheld and says why', () => {
+    for (const rule of [balanceFindings, reserveFindings, parkedFindings])
+      expect(rule(context)).toMatchObject([
+        {
+          verdict: 'unknown',
+          says: expect.stringMatching(/W-999 joins the two posts of Battery/),
+          missing: expect.stringContaining('posts of Battery'),
+        },
+      ])
+    expect(context.figures.batteryReserve).toBeUndefined()
+    expect(context.figures.parkedTime).toBeUndefined()
+  })
+})
+
 it('every rule works on the sound and the half-entered build', () => {
   for (const build of [soundBuild(), halfBuild()]) {
     const context = contextOf(build)

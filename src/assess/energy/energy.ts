@@ -1,5 +1,6 @@
 /** What the alternator can give and what the car takes, case by case. For screens as well as rules. */
 import type { Context } from '../context.ts'
+import { joinedPosts } from '../door/joinedPosts.ts'
 import { joined, machineOf } from '../earths/machineReturn.ts'
 import { deviceIdOf, endpointOf, own } from '../make.ts'
 import { hiddenDraws, type Solved } from '../solveCases.ts'
@@ -61,8 +62,10 @@ const circuitName = ({ build, circuit }: Context, device: string, node: string):
   return (id === undefined ? undefined : own(circuits, id)?.name) ?? own(devices, device)?.name ?? device
 }
 
-export const energyOf = (context: Context): EnergyRow[] =>
-  context.cases.flatMap((solved): EnergyRow[] => {
+/** No rows at all where a battery's posts are joined: the short takes what every other figure is measured by. */
+export const energyOf = (context: Context): EnergyRow[] => {
+  if (joinedPosts(context).length > 0) return []
+  return context.cases.flatMap((solved): EnergyRow[] => {
     const { kase, bound, elements } = solved
     if (!solved.solved || kase.battery !== 'connected' || kase.supply || kase.engine === 'cranking') return []
     const by = new Map<string, number>()
@@ -96,6 +99,7 @@ export const energyOf = (context: Context): EnergyRow[] =>
       },
     ]
   })
+}
 
 const nameOf = ({ build }: Context, subject: string): string => {
   const id = subject.slice(subject.indexOf('/') + 1)

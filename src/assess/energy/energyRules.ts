@@ -2,7 +2,9 @@
 import { propagate, working, workingLines } from '../../engineering/calculation.ts'
 import { batteryRuntime, peukertRanges } from '../../engineering/electrical/energy/batteryRuntime.ts'
 import { parkedTime, selfDischargeSheet } from '../../engineering/electrical/energy/parkedTime.ts'
+import type { Device } from '../../model/build.ts'
 import type { Context } from '../context.ts'
+import { joinedPosts } from '../door/joinedPosts.ts'
 import { ignitionOn } from '../earths/ignition.ts'
 import { joined, machineOf } from '../earths/machineReturn.ts'
 import { starterMotors } from '../earths/starterTurns.ts'
@@ -35,6 +37,22 @@ const largest = ({ byCircuit }: EnergyRow): string =>
 const told = (row: EnergyRow): string =>
   `“${row.caseName}”: ${amps(row.available ?? 0)} hot, ${amps(row.load)} taken, ${(row.balance ?? 0) < 0 ? 'short of' : 'to spare'} ${amps(Math.abs(row.balance ?? 0))}`
 
+type Base = Pick<Finding, 'rule' | 'system' | 'subject' | 'about'> & { readonly zone?: string | undefined }
+/** What no energy can be told of while a battery's posts are joined, and why. */
+const withheld = (context: Context, base: Base, asked: string): Finding | undefined => {
+  const [first] = joinedPosts(context)
+  if (!first) return undefined
+  const { battery, way } = first
+  const by = list(way.map((id) => own(context.build.collections.devices, id)?.name ?? id))
+  return finding({
+    ...base,
+    verdict: 'unknown',
+    says: `${asked} cannot be told: ${by === '' ? 'its wiring' : by} joins the two posts of ${battery.name}, and the short takes all that any source gives.`,
+    todo: `Part the posts of ${battery.name} first (finding of its own).`,
+    missing: `currents with the posts of ${battery.name} parted`,
+  })
+}
+
 export const balanceFindings = (context: Context): Finding[] => {
   const { build, cases } = context
   const alternator = Object.values(build.collections.devices).find(({ spec }) => spec.kind === 'alternator')
@@ -52,6 +70,8 @@ export const balanceFindings = (context: Context): Finding[] => {
     about: alternator.name,
     zone: deviceZone(build, alternator.id),
   } as const
+  const shorted = withheld(context, base, `Whether ${alternator.name} keeps up`)
+  if (shorted) return [shorted]
   const unsolved = cases.filter(
     ({ solved, kase }) => !solved && kase.alternator !== 'off' && kase.battery === 'connected' && !kase.supply,
   )
@@ -121,12 +141,6 @@ export const reserveFindings = (context: Context): Finding[] => {
   const { build } = context
   const battery = theBattery(context)
   if (battery?.spec.kind !== 'battery') return []
-  const rows = energyOf(context).filter(({ case: id }) => {
-    const kase = own(build.collections.cases, id)
-    return kase?.alternator === 'off' && kase.engine !== 'off'
-  })
-  const row = rows.sort((a, b) => b.battery - a.battery)[0]
-  if (!row) return []
   const base = {
     rule: 'battery-reserve',
     system: 'electrical',
@@ -134,6 +148,14 @@ export const reserveFindings = (context: Context): Finding[] => {
     about: battery.name,
     zone: deviceZone(build, battery.id),
   } as const
+  const shorted = withheld(context, base, `How long ${battery.name} lasts with the alternator dead`)
+  if (shorted) return [shorted]
+  const rows = energyOf(context).filter(({ case: id }) => {
+    const kase = own(build.collections.cases, id)
+    return kase?.alternator === 'off' && kase.engine !== 'off'
+  })
+  const row = rows.sort((a, b) => b.battery - a.battery)[0]
+  if (!row) return []
   const { capacity, peukertExponent, stateOfCharge } = battery.spec
   const gaps = [...(capacity ? [] : [`capacity of ${battery.name}`]), ...row.missing]
   if (gaps.length > 0 || !capacity)
@@ -185,10 +207,21 @@ export const reserveFindings = (context: Context): Finding[] => {
   ]
 }
 
+const parkedBase = ({ build }: Context, { id, name }: Device) =>
+  ({
+    rule: 'parked-days',
+    system: 'electrical',
+    subject: `devices/${id}`,
+    about: name,
+    zone: deviceZone(build, id),
+  }) as const
+
 export const parkedFindings = (context: Context): Finding[] => {
   const { build, cases } = context
   const battery = theBattery(context)
   if (battery?.spec.kind !== 'battery') return []
+  const shorted = withheld(context, parkedBase(context, battery), 'After how many days of standing it still cranks')
+  if (shorted) return [shorted]
   const parked = cases.find(
     ({ solved, kase }) =>
       solved &&
@@ -213,13 +246,7 @@ const judgeParked = (context: Context, id: string, row: EnergyRow, parked: Solve
   const { build } = context
   const battery = own(build.collections.devices, id)!
   const spec = battery.spec.kind === 'battery' ? battery.spec : undefined
-  const base = {
-    rule: 'parked-days',
-    system: 'electrical',
-    subject: `devices/${id}`,
-    about: battery.name,
-    zone: deviceZone(build, id),
-  } as const
+  const base = parkedBase(context, battery)
   const least = leastCharge(context, coldest)
   const gaps = [
     ...(spec?.capacity ? [] : [`capacity of ${battery.name}`]),

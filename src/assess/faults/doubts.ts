@@ -110,14 +110,6 @@ export const doubtsOf = (ready: ReadySearch, evidence: readonly Evidence[]): Que
       questions.push({ evidence: i, code: 'unknown-point', says: problem })
       return
     }
-    if (entry.quantity === 'ohms' && entry.against === undefined) {
-      questions.push({
-        evidence: i,
-        code: 'not-this-way',
-        says: `Ohms at ${pointSays(ready.build, entry.at)}: against which other point? Both ends of what was measured are needed.`,
-      })
-      return
-    }
     if (entry.quantity === 'amps' && pointWire(entry.at) === undefined) {
       questions.push({
         evidence: i,

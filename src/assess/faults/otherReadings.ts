@@ -6,9 +6,12 @@
 import { withTies } from '../../engineering/electrical/faults/effects.ts'
 import type { Hypothesis } from '../../engineering/electrical/faults/hypothesis.ts'
 import { type Network, type NetworkElement, prepare } from '../../engineering/electrical/network/network.ts'
+import { deviceIdOf } from '../make.ts'
 import { wireElement } from './carNetwork.ts'
 import { nominalVolts } from './nominal.ts'
 import type { ReadySearch } from './start.ts'
+import type { ReadingEvidence } from './types.ts'
+import { pointEndpoint } from './words.ts'
 
 /** Shares by which the real car lies off the model, and what a meter adds. Common practice, no published source. */
 const MODEL = 0.05
@@ -141,18 +144,21 @@ export const foreseenOhms = (
   })
 }
 
+/** `against` none: battery negative, or its cable where that is off its post. Undefined: not in this search. */
 export const ohmLikelihoods = (
   ready: ReadySearch,
-  at: string,
-  against: string,
-  value: number,
-  leads = 0,
+  { at, against, value, alone }: Pick<ReadingEvidence, 'at' | 'against' | 'value' | 'alone'>,
 ): number[] | undefined => {
-  const [a, b] = [ready.car.nodeOf(at), ready.car.nodeOf(against)]
+  const { network, reference, nodeOf } = ready.car
+  const [a, b] = [nodeOf(at), against === undefined ? reference : nodeOf(against)]
   if (a === undefined || b === undefined || a === b) return undefined
-  return foreseenOhms(ready.car.network, ready.search.hypotheses, a, b).map((ohm) => {
+  const part = deviceIdOf(pointEndpoint(at))
+  const read = alone
+    ? { ...network, elements: network.elements.filter(({ id }) => id === part || id.startsWith(`${part}#`)) }
+    : network
+  return foreseenOhms(read, ready.search.hypotheses, a, b).map((ohm) => {
     if (value >= NO_CONTINUITY || ohm >= NO_CONTINUITY)
       return value >= NO_CONTINUITY === ohm >= NO_CONTINUITY ? 1 : 2 * SLIP
-    return weigh(value, ohm + leads, Math.hypot(LEADS, OHM_SHARE * ohm))
+    return weigh(value, ohm, Math.hypot(LEADS, OHM_SHARE * ohm))
   })
 }

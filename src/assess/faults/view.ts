@@ -10,7 +10,7 @@ import { pointId } from '../../engineering/electrical/faults/hypothesis.ts'
 import { nextTest, standing } from '../../engineering/electrical/faults/nextTest.ts'
 import { believeWithPairs } from '../../engineering/electrical/faults/pairs.ts'
 import { refuse } from '../../units/problem.ts'
-import { caseCautions, NO_AIRBAG, NO_NEW_FUSE, PROBING, placeCautions } from '../electricalCautions.ts'
+import { caseCautions, NO_AIRBAG, NO_NEW_FUSE, PROBING, readingCautions } from '../electricalCautions.ts'
 import { deviceIdOf, deviceName, own } from '../make.ts'
 import { doubtsOf } from './doubts.ts'
 import { testId } from './drops.ts'
@@ -28,7 +28,7 @@ import type {
   Suspect,
   Test,
 } from './types.ts'
-import { leadsSay, pointEndpoint, pointWire } from './words.ts'
+import { leadsSay, pointWire } from './words.ts'
 
 /** Share below which a suspect is not worth a line. */
 const WORTH_A_LINE = 1e-4
@@ -119,9 +119,7 @@ const weigh = (ready: ReadySearch, entry: Evidence, questions: Question[], place
     return ratios('volts', voltLikelihoods(ready, entry.at, entry.against, entry.value, input))
   }
   const likelihoods =
-    entry.quantity === 'amps'
-      ? ampLikelihoods(ready, pointWire(entry.at)!, entry.value)
-      : ohmLikelihoods(ready, entry.at, entry.against!, entry.value)
+    entry.quantity === 'amps' ? ampLikelihoods(ready, pointWire(entry.at)!, entry.value) : ohmLikelihoods(ready, entry)
   if (likelihoods) return ratios(entry.quantity, likelihoods)
   questions.push({
     evidence: place,
@@ -205,9 +203,6 @@ const nextOf = (
   const test = testOf(ready, next.testPoint)
   const t = belief.problem.testPoints.findIndex((point) => pointId(point) === next.testPoint)
   const access = ready.points.get(test.at)?.access
-  const places = [test.at, ...(test.against === undefined ? [] : [test.against])].map((point) =>
-    deviceIdOf(pointEndpoint(point)),
-  )
   return {
     ...test,
     bits: next.bits,
@@ -215,7 +210,7 @@ const nextOf = (
     ...(access === undefined ? {} : { access }),
     together: next.together.map((id) => testOf(ready, id)),
     expects: expectsOf(belief, t, list),
-    cautions: placeCautions(ready.build, places),
+    cautions: readingCautions(ready.build, test, ready.solved.kase),
   }
 }
 

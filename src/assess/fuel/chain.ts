@@ -70,21 +70,22 @@ type Draft = Omit<FuelStation, 'missing' | 'problems' | 'capacity'> & { readonly
 
 export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => {
   const facts = factsOf(build, full)
-  const { fuel, target, consumption, density, readings } = facts
+  const { fuel, target, consumption, density: restDensity, hotDensity: density, readings } = facts
   const delivery = deliveryOf(facts)
   const { flow } = delivery
   const powerOf = (volumeFlow: Datum): Datum => {
     const power = combine(
       [volumeFlow, density, consumption],
       (v = 0, rho = 0, b = 1) => (v * rho) / b,
-      'P = V·ρ/b: the power that this flow feeds',
+      'P = V·ρ/b: the power that this flow feeds, ρ as hot as the tank gets',
     )
     return isKnown(power) && isKnown(volumeFlow)
       ? known(
           power.value,
           power.plusMinus,
           ...power.working,
-          `with numbers: ${(volumeFlow.value * 3.6e6).toFixed(1)} l/h × ${(density as Known).value} kg/m³ / ${((consumption as Known).value * 3.6e9).toFixed(0)} g/(kW·h) = ${kilowatts(power.value)}`,
+          `with numbers: ${(volumeFlow.value * 3.6e6).toFixed(1)} l/h × ${(density as Known).value.toFixed(1)} kg/m³ / ${((consumption as Known).value * 3.6e9).toFixed(0)} g/(kW·h) = ${kilowatts(power.value)}`,
+          ...(density as Known).working,
           ...volumeFlow.working,
         )
       : power
@@ -108,7 +109,11 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
   }
   const against = (capacity: Datum, inHand: number, worst: 'no-go' | 'marginal' = 'no-go'): Verdict => {
     if (!isKnown(capacity) || !isKnown(target)) return 'unknown'
-    return capacity.value < target.value ? worst : capacity.value < inHand * target.value ? 'marginal' : 'sound'
+    return capacity.value < target.value
+      ? worst
+      : capacity.value < inHand * target.value || capacity.value - capacity.plusMinus < target.value
+        ? 'marginal'
+        : 'sound'
   }
   const pumpName = fuel.pump ? deviceName(build, fuel.pump.device) : 'The fuel pump'
 
@@ -406,10 +411,14 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
       : step(injectorPressure, {
           flow: flowAsTested,
           testPressure: card ? entered(card.pressure, '') : entered(set.flowPressure, 'the pressure of that flow'),
-          // Without a card the flow is entered for the fuel in use: the same density on both sides cancels.
-          testDensity: card ? entered(card.fluid.density, '') : isKnown(density) ? known(density.value) : known(745),
+          // Without a card the flow is entered for the fuel in use, tested cool; which fuel that is cancels.
+          testDensity: card
+            ? entered(card.fluid.density, '')
+            : isKnown(restDensity)
+              ? known(restDensity.value)
+              : known(745),
           pressure: across,
-          density: card ? density : isKnown(density) ? known(density.value) : known(745),
+          density: card || isKnown(density) ? density : known(745),
         }).flowInUse
     const reading = readings['injector-static-flow']
     const inUse = reading ?? computed
@@ -434,7 +443,7 @@ export const fuelChain = (build: Build, full: Solved | undefined): FuelChain => 
       isKnown(duty) && limit !== undefined
         ? duty.value > limit
           ? 'no-go'
-          : duty.value > 0.95 * limit
+          : duty.value > 0.95 * limit || duty.value + duty.plusMinus > limit
             ? 'marginal'
             : 'sound'
         : 'unknown'

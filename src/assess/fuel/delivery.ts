@@ -48,7 +48,7 @@ export const deliveryOf = (facts: FuelFacts): Delivery => {
   if (volts.value < LEAST_VOLTS)
     return without(known(0, 0, `Below ${LEAST_VOLTS} V no pump runs: ${volts.value.toFixed(2)} V.`))
   // With the regulator in the tank the line to the rail carries only what is burnt.
-  const burnt = [facts.target, facts.consumption, facts.density]
+  const burnt = [facts.target, facts.consumption, facts.hotDensity]
   const [power, consumption, density] = burnt.filter(isKnown).map(({ value }) => value)
   const inFeed = (flow: number): number =>
     regulatedInTank(facts) && power !== undefined && consumption !== undefined && density !== undefined

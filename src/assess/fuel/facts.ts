@@ -1,10 +1,12 @@
 /** What the sheets, the readings and the full-load case say about the fuel system: known with ±, or lacking by name. */
 import { FUELS } from '../../engineering/fuel/fuels.ts'
-import { otherFuel } from '../../engineering/fuel/otherFuel.ts'
 import type { Build, Sheet } from '../../model/build.ts'
-import { combine, type Datum, entered, known, lacking, step } from '../chain/chain.ts'
+import { airChain } from '../air/chain.ts'
+import { combine, type Datum, entered, isKnown, known, lacking } from '../chain/chain.ts'
 import { type Measured, measured } from '../chain/readings.ts'
 import type { Solved } from '../solveCases.ts'
+import { type Demand, demandOf } from './demand.ts'
+import { hotDensity } from './hotDensity.ts'
 import { pumpVolts } from './pumpVolts.ts'
 
 /** Standard atmosphere (ISO 2533). */
@@ -19,16 +21,16 @@ export const READINGS = {
   'tank-warming-rate': 'temperatureDifference',
 } as const
 
-export interface FuelFacts {
+export interface FuelFacts extends Demand {
   readonly build: Build
   readonly fuel: Sheet<'fuel'>
   readonly full: Solved | undefined
-  readonly target: Datum
   /** Boost above the atmosphere at target power. */
   readonly boost: Datum
-  /** Of the fuel in use. */
-  readonly consumption: Datum
+  /** At 15 °C. */
   readonly density: Datum
+  /** As it flows, in the hottest tank. */
+  readonly hotDensity: Datum
   readonly viscosity: Datum
   /** Rail above its reference, as measured where it was. */
   readonly rail: Datum
@@ -44,34 +46,41 @@ export interface FuelFacts {
   readonly readings: { readonly [S in keyof typeof READINGS]: Measured | undefined }
 }
 
-const consumptionOf = (fuel: Sheet<'fuel'>): Datum => {
-  const own = entered(fuel.specificConsumption, 'specific fuel consumption')
-  if (fuel.consumptionFuel === undefined || fuel.consumptionFuel === fuel.fuel) return own
-  if (fuel.fuel === undefined) return lacking('fuel')
-  const [before, after] = [FUELS[fuel.consumptionFuel], FUELS[fuel.fuel]]
-  return step(otherFuel, {
-    consumption: own,
-    heat: before.heatingValue,
-    density: before.density,
-    otherHeat: after.heatingValue,
-    otherDensity: after.density,
-  }).otherConsumption
+/**
+ * Above the air outside, at the engine: what a regulator on the manifold adds and what works against an injector. From the
+ * air chain, which has lost some of it on the way; where that lacks something the ratio alone, which is never less.
+ */
+const boostOf = (build: Build, full: Solved | undefined): Datum => {
+  const { engine, air } = build.sheets
+  if (engine?.charging === 'none') return known(0, 0, 'No charger: no boost.')
+  const { manifold, intake } = airChain(build, full)
+  const boost = combine(
+    [manifold.pressure, intake.outsidePressure],
+    (inside = 0, outside = 0) => inside - outside,
+    'Boost = manifold pressure − pressure outside',
+  )
+  const [inside, outside] = [manifold.pressure, intake.outsidePressure]
+  if (isKnown(boost) && isKnown(inside) && isKnown(outside))
+    return known(
+      boost.value,
+      boost.plusMinus,
+      `Boost = manifold pressure of the air chain ${(inside.value / 1e3).toFixed(1)} kPa − outside ${(outside.value / 1e3).toFixed(1)} kPa = ${(boost.value / 1e3).toFixed(1)} kPa`,
+      ...inside.working,
+    )
+  const lack = isKnown(boost) ? [] : boost.missing
+  return combine(
+    [entered(air?.pressureRatio, 'pressure ratio at target power')],
+    (ratio = 1) => (ratio - 1) * ATMOSPHERE,
+    `Boost = (pressure ratio − 1) × 101.325 kPa, at a standard atmosphere (ISO 2533) with nothing lost on the way: the most it can be${lack.length > 0 ? `, for want of ${lack.slice(0, 3).join(', ')}` : ''}`,
+  )
 }
 
 export const factsOf = (build: Build, full: Solved | undefined): FuelFacts => {
-  const { engine, air } = build.sheets
   const fuel = build.sheets.fuel ?? {}
   const readings = Object.fromEntries(
     Object.entries(READINGS).map(([subject, kind]) => [subject, measured(build, subject, kind)]),
   ) as FuelFacts['readings']
-  const boost =
-    engine?.charging === 'none'
-      ? known(0, 0, 'No charger: no boost.')
-      : combine(
-          [entered(air?.pressureRatio, 'pressure ratio at target power')],
-          (ratio = 1) => (ratio - 1) * ATMOSPHERE,
-          'Boost = (pressure ratio − 1) × 101.325 kPa, at a standard atmosphere (ISO 2533)',
-        )
+  const boost = boostOf(build, full)
   const rail = readings['fuel-rail-pressure'] ?? entered(fuel.railPressure, 'rail pressure')
   const reference = fuel.railReference
   const noReference = lacking('what the rail pressure is referenced to')
@@ -80,10 +89,10 @@ export const factsOf = (build: Build, full: Solved | undefined): FuelFacts => {
     build,
     fuel,
     full,
-    target: entered(engine?.targetPower, 'target power'),
+    ...demandOf(build),
     boost,
-    consumption: consumptionOf(fuel),
     density: entered(fuel.density, 'density of the fuel'),
+    hotDensity: hotDensity(fuel),
     viscosity:
       fuel.fuel === undefined
         ? lacking('fuel')

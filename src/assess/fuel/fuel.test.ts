@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { demoBuild, halfBuild, soundBuild } from '../../../demo/index.ts'
 import { type Build, emptyBuild } from '../../model/build.ts'
+import { airChainOf } from '../air/chain.ts'
 import { assess } from '../assess.ts'
 import { isKnown, type Known } from '../chain/chain.ts'
 import { type FuelChain, fuelChainOf } from './chain.ts'
@@ -20,8 +21,15 @@ const value = (chain: FuelChain, id: string, figure: string): Known =>
   station(chain, id).figures.find((each) => each.id === figure)!.datum as Known
 const capacity = (chain: FuelChain, id: string): number => (station(chain, id).capacity as Known).value
 
+/** kg/m³ of 748 kg/m³ petrol at 42 °C by table 54B: α15 = (346.4228 + 0.43884·748)/748², 27 K above 15 °C. */
+const ALPHA = (346.4228 + 0.43884 * 748) / 748 ** 2
+const HOT = 748 * Math.exp(-ALPHA * 27 * (1 + 0.8 * ALPHA * 27))
+
 describe('the demo’s fuel chain', () => {
   const chain = fuelChainOf(demoBuild())
+  const air = airChainOf(demoBuild())
+  /** Manifold of the air chain less what is outside, Pa. */
+  const boost = (air.manifold.pressure as Known).value - (air.intake.outsidePressure as Known).value
 
   it('has at least five stations of known power, and names the pump as the first to give out', () => {
     const limited = chain.stations.filter((each) => each.capacity && isKnown(each.capacity))
@@ -31,7 +39,7 @@ describe('the demo’s fuel chain', () => {
   })
 
   it('sets the pump against rail, boost, losses and its solved volts, by hand', () => {
-    // Curve at 4 and 5 bar, 75 and 59 l/h at 13.5 V, exponent 1.6; rail 3 bar + 0.95 × 101 325 Pa + what is lost.
+    // Curve at 4 and 5 bar, 75 and 59 l/h at 13.5 V, exponent 1.6; rail 3 bar + boost of the air chain + what is lost.
     const volts = value(chain, 'pump', 'volts').value
     const across = value(chain, 'pump', 'across').value
     const flow = value(chain, 'pump', 'flow').value
@@ -39,9 +47,44 @@ describe('the demo’s fuel chain', () => {
     expect(flow).toBeCloseTo(byHand, 9)
     const losses =
       value(chain, 'filter', 'loss').value + value(chain, 'feed', 'loss').value + value(chain, 'suction', 'loss').value
-    expect(across).toBeCloseTo(3e5 + 0.95 * 101325 + losses, -1)
-    // P = V·ρ/b with 748 kg/m³ and 320 g/(kW·h).
-    expect(capacity(chain, 'pump')).toBeCloseTo((flow * 748) / (320 / 3.6e9), 0)
+    expect(across).toBeCloseTo(3e5 + boost + losses, -1)
+    // P = V·ρ/b with 748 kg/m³ at 15 °C, 723.4 at 42 °C, and 320 g/(kW·h).
+    expect(HOT).toBeCloseTo(723.4, 1)
+    expect(capacity(chain, 'pump')).toBeCloseTo((flow * HOT) / (320 / 3.6e9), 0)
+  })
+
+  it('takes the boost from the air chain: less than the ratio makes, by what is lost before and after the compressor', () => {
+    expect((chain.facts.boost as Known).value).toBeCloseTo(boost, 6)
+    // 96.6 kPa outside at its altitude × 1.95, less what filter, pipes and cooler lose: about 81 kPa.
+    expect(boost).toBeGreaterThan(75e3)
+    expect(boost).toBeLessThan(0.95 * 96.7e3)
+    expect((chain.facts.boost as Known).working[0]).toMatch(/manifold pressure of the air chain 177\.\d kPa/)
+    const bare = fuelChainOf(
+      changed((build) => {
+        delete build.sheets.air!.pipes
+      }),
+    ).facts.boost as Known
+    expect(bare.value).toBeCloseTo(0.95 * 101325, 6)
+    expect(bare.working.join()).toMatch(/the most it can be, for want of pipes/)
+  })
+
+  it('feeds less power with hotter fuel, and says how much is not known where its heat is not', () => {
+    const at = (kelvin: number | undefined) =>
+      fuelChainOf(
+        changed((build) => {
+          const fuel = build.sheets.fuel!
+          if (kelvin === undefined) delete fuel.hotTemperature
+          else fuel.hotTemperature = { value: kelvin }
+        }),
+      )
+    const [cool, hot, unknown] = [at(288.15), at(328.15), at(undefined)]
+    expect(capacity(hot, 'pump') / capacity(cool, 'pump')).toBeCloseTo(
+      Math.exp(-ALPHA * 40 * (1 + 0.8 * ALPHA * 40)),
+      6,
+    )
+    expect(capacity(unknown, 'pump')).toBeCloseTo(capacity(cool, 'pump'), 6)
+    const spread = (chain: FuelChain): number => (station(chain, 'pump').capacity as Known).plusMinus
+    expect(spread(unknown)).toBeGreaterThan(1.1 * spread(cool))
   })
 
   it('returns in the tank where the regulator is there: the line carries what is burnt, and no return is asked for', () => {
@@ -53,12 +96,14 @@ describe('the demo’s fuel chain', () => {
         build.sheets.engine!.targetPower = { value: 40e3 }
       }),
     )
-    const burnt = (40e3 * 320) / 3.6e9 / 748
+    const burnt = (40e3 * 320) / 3.6e9 / HOT
     expect(value(inTank, 'feed', 'velocity').value).toBeCloseTo(burnt / ((Math.PI / 4) * 0.0075 ** 2), 6)
     expect(station(inTank, 'rail')).toMatchObject({ verdict: 'sound', missing: [] })
     expect(station(inTank, 'rail').figures.some(({ id }) => id === 'back')).toBe(false)
     // Less is lost in the line than with the pump's whole flow through it.
-    expect((inTank.delivery.across as Known).value).toBeLessThan(value(chain, 'pump', 'across').value)
+    const onTheWay = ({ delivery, facts }: FuelChain): number =>
+      (delivery.across as Known).value - (facts.boost as Known).value
+    expect(onTheWay(inTank)).toBeLessThan(onTheWay(chain))
   })
   it('lets a reading stand in place of a computed figure, and shows both', () => {
     const figure = station(chain, 'filter').figures.find(({ id }) => id === 'loss')!
@@ -136,9 +181,9 @@ describe('the demo’s fuel chain', () => {
         build.sheets.fuel!.railReference = 'atmosphere'
       }),
     )
-    // References: 300 kPa at 96 kPa of boost leave 204 kPa, flow by the root.
+    // 300 kPa at 81 kPa of boost leave 219 kPa, flow by the root.
     expect(value(fixed, 'injectors', 'flow').value / value(chain, 'injectors', 'flow').value).toBeCloseTo(
-      Math.sqrt((3e5 - 0.95 * 101325) / 3e5),
+      Math.sqrt((3e5 - boost) / 3e5),
       9,
     )
   })
@@ -238,7 +283,7 @@ describe('the tank', () => {
   })
   it('draws air for what is burnt, not for what the pump moves', () => {
     const drawn = by(demoBuild(), 'drawn')
-    expect((drawn.flow as Known).value).toBeCloseTo((150e3 * 320) / 3.6e9 / 748, 10)
+    expect((drawn.flow as Known).value).toBeCloseTo((150e3 * 320) / 3.6e9 / HOT, 10)
     const thin = by(
       changed((build) => {
         Object.assign(build.sheets.fuel!.tank!, { ventLoss: { value: 2e4 }, ventLossFlow: { value: 1e-5 } })
@@ -429,7 +474,7 @@ describe('a change of injectors carried through', () => {
         }
       }),
     )
-    expect(value(card, 'injectors', 'flow').value).toBeCloseTo(4e-3 * Math.sqrt((748 * 3) / (684 * 2.5)), 9)
+    expect(value(card, 'injectors', 'flow').value).toBeCloseTo(4e-3 * Math.sqrt((HOT * 3) / (684 * 2.5)), 9)
   })
 })
 

@@ -61,7 +61,7 @@ export const suctionOf = (facts: FuelFacts, line: Loss, flow: Datum, burnt: Datu
           height: combine([lift], (h = 0) => -h, 'Fuel above the inlet'),
           loss: lost,
           vapourPressure,
-          density: facts.density,
+          density: facts.hotDensity,
         }).margin
     const left = combine([there, need], (a = 0, b = 0) => a - b, 'Margin less what the pump needs')
     return isKnown(left) && isKnown(there) && isKnown(need)

@@ -95,7 +95,7 @@ export const tankCases = (chain: FuelChain): readonly TankCase[] => {
   }
 
   const burnt = combine(
-    [chain.target, facts.consumption, density],
+    [chain.target, facts.consumption, facts.hotDensity],
     (p = 0, b = 0, rho = 1) => (p * b) / rho,
     'Air in = fuel burnt by volume, P·b/ρ: what returns to the tank needs no air',
   )

@@ -149,7 +149,7 @@ const holdWorking = ({ type, rating }: JudgedFuse): readonly string[] => {
     ? workingLines(working(fuseHold, { type, rating }))
     : [`Gates of ISO 8820 begin at ${min} A: those of its type are taken for ${amps(rating)}.`]
 }
-const SOURCES = `Gates: ISO 8820-3 and -5 [from memory] with makers’ sheets read; ${CLASS_SOURCE}. Up to 350 % of rating by transient heat loss, above with no heat lost (IEC 60949).`
+const SOURCES = `For good the lower of heat balance and published rating decides, as for the current in service. Gates: ISO 8820-3 and -5 [from memory] with makers’ sheets read; ${CLASS_SOURCE}. Up to 350 % of rating by transient heat loss, above with no heat lost (IEC 60949).`
 
 /** The bolted short at the far end, or what it lacks. */
 const farShort = (

@@ -77,7 +77,7 @@ export interface Reach {
 const known = new WeakMap<Context['circuit'], readonly Reach[]>()
 
 /** Every fuse that a source reaches, with the wires from its load side to the next fuse that no source reaches otherwise. */
-export const reachOf = ({ build, circuit }: Context): readonly Reach[] => {
+export const reachOf = ({ build, circuit }: Pick<Context, 'build' | 'circuit'>): readonly Reach[] => {
   const before = known.get(circuit)
   if (before) return before
   // A fuse's source side is the one that lies nearer to a battery: found fuse by fuse, outward. An alternator comes after

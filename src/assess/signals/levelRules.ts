@@ -7,6 +7,7 @@ import { gaugeResistors, gaugeSheet } from './gauges.ts'
 import type { Known } from './known.ts'
 import { levelSheet } from './levels.ts'
 import { revCounterFindings } from './revCounters.ts'
+import { roadSpeedFindings } from './roadSpeed.ts'
 
 export const litres = (volume: number): string => formatQuantity('volume', volume, { unit: 'L', digits: 3 })
 const ohms = (value: number): string => formatQuantity('resistance', value, { digits: 3 })
@@ -112,4 +113,5 @@ export const levelFindings = (known: Known): Finding[] => [
     .map((record) => senderFinding(known, record)),
   ...Object.values(known.build.collections.gauges).flatMap((record) => gaugeFinding(known, record)),
   ...revCounterFindings(known),
+  ...roadSpeedFindings(known),
 ]

@@ -421,6 +421,92 @@ describe('the ledger', () => {
   })
 })
 
+describe('road speed', () => {
+  const speedometer = (change: (build: Build) => void = () => {}) => {
+    const build = structuredClone(demo)
+    change(build)
+    return verdictOf(build, 'road-speed', 'gauges/speedometer')!
+  }
+  const inside = (change: (build: Build) => void = () => {}) => {
+    const build = structuredClone(demo)
+    change(build)
+    return verdictOf(build, 'road-speed', 'inputs/in-speed')!
+  }
+  it('is teeth, final drive and tyre against the dial, by hand', () => {
+    // 7/17 × 3.9 × 1000/(2π·0.312) = 819.2 turns a kilometre on a dial for 800.
+    expect((7 / 17) * 3.9 * (1000 / (2 * Math.PI * 0.312))).toBeCloseTo(819.2, 1)
+    expect(speedometer()).toMatchObject({
+      verdict: 'sound',
+      says: expect.stringMatching(/reads 1\.024 ± 0\.01\d of the true speed, 82 km\/h at 80\./),
+    })
+  })
+  it('may never read low: another final drive, larger tyres, a dial for more turns', () => {
+    for (const change of [
+      (build: Build) => {
+        build.sheets.vehicle!.finalDrive = 3.5
+      },
+      (build: Build) => {
+        build.sheets.vehicle!.tyreRadius = { value: 0.34 as never }
+      },
+      (build: Build) => {
+        build.collections.gauges.speedometer!.constant = 1000
+      },
+    ])
+      expect(speedometer(change)).toMatchObject({ verdict: 'marginal', says: expect.stringMatching(/reads low/) })
+  })
+  it('is doubted where only the ± of the tyre brings it below', () => {
+    const found = speedometer((build) => {
+      build.collections.gauges.speedometer!.constant = 815
+    })
+    expect(found).toMatchObject({ verdict: 'marginal', says: expect.stringMatching(/with the ± it may show less/) })
+  })
+  it('may read high by a tenth and 4 km/h: 1.13 at 120 km/h, no more', () => {
+    // UN R39: 120 true may show 136; 1.1333 of it.
+    const at = (ratio: number) =>
+      speedometer((build) => {
+        build.collections.gauges.speedometer!.constant = 819.24 / ratio
+      })
+    expect(at(1.13).verdict).toBe('sound')
+    expect(at(1.137)).toMatchObject({ verdict: 'marginal', says: expect.stringMatching(/136 km\/h at 120: more than/) })
+  })
+  it('counts at a wheel without the final drive', () => {
+    const found = speedometer((build) => {
+      delete build.sheets.vehicle!.finalDrive
+      // 510.1 turns of the wheel a kilometre.
+      Object.assign(build.collections.gauges.speedometer!, {
+        counted: { shaft: 'driven wheel', counts: 2, turns: 1 },
+        constant: 1000,
+      })
+    })
+    expect(found).toMatchObject({ verdict: 'sound', says: expect.stringMatching(/1\.020/) })
+  })
+  it('names what is missing, at the dial and at the controller', () => {
+    expect(
+      speedometer((build) => {
+        delete build.sheets.vehicle!.finalDrive
+        delete build.collections.gauges.speedometer!.constant
+      }),
+    ).toMatchObject({
+      verdict: 'unknown',
+      missing: expect.stringMatching(/ratio of the final drive.*on the dial/),
+    })
+    expect(
+      inside((build) => {
+        delete build.collections.inputs['in-speed']!.counted
+      }),
+    ).toMatchObject({ verdict: 'unknown', missing: expect.stringMatching(/teeth or turns that drive Road speed/) })
+  })
+  it('tells the pulses that the controller should have', () => {
+    // 8 × 3.9 × 510.1 = 15 916.
+    expect(inside().verdict).toBe('sound')
+    expect(
+      inside((build) => {
+        build.collections.inputs['in-speed']!.pulses = 8000
+      }),
+    ).toMatchObject({ verdict: 'marginal', todo: expect.stringMatching(/^Set 1591[56] pulses a kilometre\./) })
+  })
+})
+
 describe('an old rev counter', () => {
   const told = (change: (c: Build['collections']) => void) =>
     verdictOf(changed(change), 'rev-counter', 'gauges/rev-counter')!

@@ -10,6 +10,7 @@ import {
   PROBING,
   placeCautions,
   UNPLUGGED,
+  whenDead,
 } from '../electricalCautions.ts'
 import { carNetwork, ENDS, wireElement } from '../faults/carNetwork.ts'
 import { testId } from '../faults/drops.ts'
@@ -18,10 +19,11 @@ import { pointsOf, type ReachedPoint } from '../faults/reach.ts'
 import { carTolerances } from '../faults/start.ts'
 import { leadsSay } from '../faults/words.ts'
 import { deviceIdOf, endpointOf, own, restrictedDevice, restrictedWire } from '../make.ts'
-import { relayPins } from '../pins.ts'
+import { batteryPins, relayPins, starterPins } from '../pins.ts'
 import { type Solved, solveCase } from '../solveCases.ts'
 import { expecter, expectOhms } from './expect.ts'
-import type { SheetSection, SheetTest, TestSheet } from './types.ts'
+import { notEntered, notKnown } from './notKnown.ts'
+import type { Expectation, SheetSection, SheetTest, TestSheet } from './types.ts'
 
 /** A below which an ampere reading on a hand clamp says nothing. */
 const WORTH_CLAMPING = 0.5
@@ -49,9 +51,17 @@ const loadsFed = (solved: Solved, devices: readonly Device[]): number =>
       (device.loads ?? []).filter((load) => {
         const [a, b] = [load.from, load.to].map((pin) => solved.voltages[endpointOf(device.id, pin)])
         return a != null && b != null && Math.abs(a - b) > FED
-      }).length,
+      }).length +
+      (isCranked(solved, device) ? 1 : 0),
     0,
   )
+
+/** A starter is no load of its own in the model: it is on when its solenoid is fed. */
+const isCranked = (solved: Solved, device: Device): boolean => {
+  if (device.spec.kind !== 'starter') return false
+  const { solenoid } = starterPins(device)
+  return solenoid !== undefined && Math.abs(solved.voltages[endpointOf(device.id, solenoid)] ?? 0) > FED
+}
 
 /** The case in which most of the circuit is on; of equal ones the quietest. */
 export const bestCase = (build: Build, devices: readonly Device[]): OperatingCase => {
@@ -92,12 +102,15 @@ export const circuitSheet = (build: Build, circuit: string, caseId?: string): Te
     }
   const kase = caseId === undefined ? bestCase(build, devices) : foundCase(build, { case: caseId })
   const solved = solveCase(build, kase)
-  const lacking = solved.missing
-    .filter(
-      ({ subject }) =>
-        devices.some(({ id }) => subject === `devices/${id}`) || wires.some(({ id }) => subject === `wires/${id}`),
-    )
-    .map(({ subject, datum }) => `Not entered: ${datum} of ${subject}; what hangs on it is as if it were not there.`)
+  const lacking = [
+    notEntered(
+      build,
+      solved.missing.filter(
+        ({ subject }) =>
+          devices.some(({ id }) => subject === `devices/${id}`) || wires.some(({ id }) => subject === `wires/${id}`),
+      ),
+    ),
+  ].filter((note) => note !== undefined)
   if (!solved.solved)
     return {
       id: circuit,
@@ -143,6 +156,7 @@ const deadSection = (
       at,
       ...(against === undefined ? {} : { against }),
       says: `${leadsSay(build, at, against, car.referenceSays)}${alone === undefined ? '' : ', unplugged'}`,
+      ...(alone === undefined ? {} : { alone: true as const }),
       expect: expectOhms(network, tolerances, a, b),
       low,
       high,
@@ -200,10 +214,12 @@ const deadSection = (
       DEAD_CIRCUIT,
       UNPLUGGED,
       NO_AIRBAG,
-      ...placeCautions(
-        build,
-        devices.map(({ id }) => id),
-      ).filter((each) => each !== NO_NEW_FUSE && each !== LIVE_BATTERY),
+      ...whenDead(
+        placeCautions(
+          build,
+          devices.map(({ id }) => id),
+        ),
+      ),
     ],
     lines,
   }
@@ -219,10 +235,33 @@ const liveSection = (
   const car = carNetwork(build, solved, ({ id }) => ids.has(id))
   const expect = expecter(car.network, carTolerances(build, solved, car.network.elements))
   const points = pointsOf(build, wires)
+  const unknown = notKnown(build, solved, car)
+  const known = (missing: string | undefined, expected: Expectation): Pick<SheetTest, 'expect' | 'missing'> =>
+    missing === undefined ? { expect: expected } : { missing }
   const lines: SheetTest[] = []
   const unsure = new Set([...solved.bound.unsure].map((id) => id))
   const put = (test: Omit<SheetTest, 'kind'>): void => {
     if (!lines.some(({ id }) => id === test.id)) lines.push({ kind: 'test', ...test })
+  }
+  const battery = Object.values(build.collections.devices).find(({ spec }) => spec.kind === 'battery')
+  const plus = battery && batteryPins(battery).positive
+  const source = battery && plus !== undefined ? endpointOf(battery.id, plus) : undefined
+  const sourceNode = source === undefined ? undefined : car.nodeOf(source)
+  /** What the feed loses: two volts that each may lie off by a quarter say little of a drop that is known to a tenth. */
+  const dropOnTheWay = (device: Device, load: string, at: string, node: string, isOneOfSeveral: boolean): void => {
+    if (source === undefined || sourceNode === undefined || sourceNode === node) return
+    const fed = expect.volts(node, car.reference).value
+    if (fed === null || Math.abs(fed) < FED) return
+    put({
+      id: `volts:${testId(source, at)}`,
+      quantity: 'volts',
+      at: source,
+      against: at,
+      says: `lost on the way to ${device.name}${isOneOfSeveral ? `, ${load}` : ''}: ${leadsSay(build, source, at, '')}`,
+      ...known(unknown.volts(node), expect.volts(sourceNode, node)),
+      low: 'The load draws less than it should, or the charge is shared otherwise: compare with the line before.',
+      high: 'A joint, fuse, switch or wire on the way has resistance: halve the way with the second lead until the drop is found.',
+    })
   }
   // From the source to the load and on to its return: the voltage falls all the way. One point of each joint is enough.
   const order = [...points.values()]
@@ -235,14 +274,14 @@ const liveSection = (
     .filter(({ point }) => point.wire === undefined || !points.has(point.endpoint))
     .sort((p, q) => (q.expect.value ?? -1e9) - (p.expect.value ?? -1e9))
   let before: ReachedPoint | undefined
-  for (const { point, expect: expected } of order) {
+  for (const { point, node, expect: expected } of order) {
     const isReturn = expected.value !== null && Math.abs(expected.value) < FED
     put({
       id: `volts:${point.id}`,
       quantity: 'volts',
       at: point.id,
       says: leadsSay(build, point.id, undefined, car.referenceSays),
-      expect: expected,
+      ...known(unknown.volts(node), expected),
       low: isReturn
         ? 'The load before this earth draws less than it should, or nothing.'
         : `Resistance, or a break, on the way here${before ? ` after ${before.says}` : ''}; or the battery is low.`,
@@ -264,26 +303,32 @@ const liveSection = (
         against,
         says: `across ${device.name}${(device.loads?.length ?? 0) > 1 ? `, ${load.name ?? load.id}` : ''}: ${leadsSay(build, at, against, '')}`,
         ...(load.law
-          ? { expect: expect.volts(a, b) }
+          ? known(unknown.volts(a) ?? unknown.volts(b), expect.volts(a, b))
           : { missing: `what ${load.name ?? load.id} of ${device.name} draws` }),
         low: 'Volts are lost in the supply or in the earth: compare with the lines before.',
         high: 'It draws less than it should: worn, partly open, or another part.',
       })
+      dropOnTheWay(device, load.name ?? load.id, at, a, (device.loads?.length ?? 0) > 1)
     }
   for (const device of devices) {
     if (device.spec.kind !== 'fuse') continue
     const wire = wires.find(({ from, to }) => [from, to].some((end) => deviceIdOf(end) === device.id))
     const element = wire && car.elements.get(wireElement(wire.id))
     if (!wire || !element || unsure.has(element.id)) continue
+    const hangsOn = unknown.amps(element.id)
     const expected = expect.amps(element.id)
     if (expected.value === null || Math.abs(expected.value) < WORTH_CLAMPING) continue
     const turned = expected.value < 0
     put({
       id: `amps:${wire.id}`,
       quantity: 'amps',
-      at: `${wire.from}/${wire.id}`,
+      // The end at the fuse: its other end may be a rail from which half the car is fed.
+      at: `${deviceIdOf(wire.from) === device.id ? wire.from : wire.to}/${wire.id}`,
       says: `clamp round wire ${wire.id} at ${device.name}`,
-      expect: turned ? { ...expected, value: -expected.value, least: -expected.most, most: -expected.least } : expected,
+      ...known(
+        hangsOn,
+        turned ? { ...expected, value: -expected.value, least: -expected.most, most: -expected.least } : expected,
+      ),
       low: 'Something behind this fuse is not running.',
       high: 'Something behind this fuse draws too much: a short, a motor that drags, a load that is not entered.',
     })

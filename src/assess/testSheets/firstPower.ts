@@ -7,8 +7,10 @@
 import type { NetworkElement } from '../../engineering/electrical/network/network.ts'
 import type { Build, Device, OperatingCase } from '../../model/build.ts'
 import {
+  AT_THE_BATTERY,
   DEAD_CIRCUIT,
   LIVE_BATTERY,
+  MOVING,
   NO_AIRBAG,
   NO_NEW_FUSE,
   NO_SPARKS,
@@ -240,7 +242,7 @@ const lampSection = (context: Context, fuses: readonly Device[], pumps: readonly
     id: 'lamp',
     title: 'Battery on, through a lamp',
     state: `${parked.name}; a lamp of 12 V, ${LIMITING_LAMP.ratedPower} W between battery negative and its cable`,
-    cautions: [LIVE_BATTERY, PROBING, NO_NEW_FUSE, NO_AIRBAG],
+    cautions: [AT_THE_BATTERY, NO_SPARKS, PROBING, MOVING, NO_NEW_FUSE, NO_AIRBAG],
     lines,
   })
   const source = elements.find(({ id }) => id === battery.id)
@@ -449,7 +451,7 @@ const plugSection = (
     id: 'plugs',
     title: 'Controllers: supply and earth at the plug first',
     state: `${kase.name}; lamp out, fuses in but those that stay out`,
-    cautions: [PROBING, NO_AIRBAG],
+    cautions: [PROBING, MOVING, NO_NEW_FUSE, NO_AIRBAG],
     lines,
   }
 }
@@ -462,7 +464,7 @@ const outputSection = (build: Build): SheetSection => {
     id: 'outputs',
     title: 'What the outputs do while the controller starts',
     state: 'ignition on, coils and injectors unplugged, pump fuse out',
-    cautions: [NO_SPARKS, PROBING],
+    cautions: [NO_SPARKS, MOVING, PROBING, NO_AIRBAG],
     lines:
       outputs.length === 0
         ? []
@@ -483,7 +485,7 @@ const outputSection = (build: Build): SheetSection => {
               : []),
             step(
               'plug-last',
-              'When none of them moves by itself: coils, injectors and pump fuse, one at a time, the key off each time.',
+              'When none of them moves by itself: coils, injectors and pump fuse, one at a time, the key off each time. With the pump’s fuse in it may run at once and the rail stands under pressure: look for leaks before anything else, key off at the first drop.',
             ),
           ],
   }

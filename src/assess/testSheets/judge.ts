@@ -8,11 +8,12 @@ import { carNetwork, wireElement } from '../faults/carNetwork.ts'
 import { carTolerances } from '../faults/start.ts'
 import type { SearchStart } from '../faults/types.ts'
 import { pointEndpoint, pointSays, pointWire } from '../faults/words.ts'
-import { deviceIdOf, endpointOf, own, restrictedDevice, restrictedWire } from '../make.ts'
-import { chain, type Solved, solveCase } from '../solveCases.ts'
+import { deviceIdOf, own, restrictedDevice, restrictedWire } from '../make.ts'
+import { type Solved, solveCase } from '../solveCases.ts'
 import { circuitSheet } from './circuitSheet.ts'
 import { expecter, expectOhms, METER } from './expect.ts'
 import { firstPowerSheet } from './firstPower.ts'
+import { type LoadBehind, loadBehind } from './loadBehind.ts'
 import type { Expectation, ReadingVerdict, SheetQuantity, SheetTest } from './types.ts'
 
 type Reading = Entity<'readings'>
@@ -24,6 +25,8 @@ const SOON = 3600
 /** Ω below which a voltmeter's own loading is reckoned with. */
 const LOADS = 1e6
 const SLIGHT = 0.1
+/** V or A from which a sign is no slip of the meter’s last digits. */
+const CLEARLY = 0.5
 
 const asked = (code: string, question: string, value?: number): ReadingVerdict => ({
   kind: 'asked about',
@@ -212,17 +215,31 @@ const judgeValue = (build: Build, reading: Reading, quantity: SheetQuantity, fou
           'floating',
           `${show(value, quantity)} at ${place}, which floats in this case: a meter shows stray volts there. Put a 5 W test lamp across and read again.`,
         )
-  if (quantity !== 'ohms' && Math.abs(value) > SLIGHT && inside(-value, expect))
-    return asked('reversed', `${show(value, quantity)} at ${place}: were the leads the wrong way round?`, -value)
+  const greatest = Math.max(Math.abs(expect.least), Math.abs(expect.most))
+  // In a car with one battery a point that should be positive does not stand well below nothing.
   if (
+    quantity !== 'ohms' &&
+    Math.abs(value) > SLIGHT &&
+    (inside(-value, expect) || (value < -CLEARLY && (expect.value ?? 0) > CLEARLY))
+  )
+    return asked('reversed', `${show(value, quantity)} at ${place}: were the leads the wrong way round?`, -value)
+  // Fewer thousandths than expected are meant as well, unless volts of that size are what an open earth gives.
+  if (
+    quantity !== 'ohms' &&
     Math.abs(value) >= 1 &&
-    inside(value / 1000, expect) &&
-    Math.abs(value) > 2 * Math.max(Math.abs(expect.least), Math.abs(expect.most))
+    Math.abs(value) > 2 * greatest &&
+    (inside(value / 1000, expect) || (value / 1000 > expect.least / 2 && value / 1000 < expect.most))
   )
     return asked(
       'thousandth',
       `${show(value, quantity)} at ${place}: was it ${show(value, quantity).replace(' ', ' m')}, typed without the milli?`,
       value / 1000,
+    )
+  if (quantity === 'ohms' && greatest >= 10 && value < SLIGHT * greatest && inside(value * 1000, expect))
+    return asked(
+      'thousandfold',
+      `${show(value, quantity)} at ${place}: was it ${show(value, quantity).replace(' ', ' k')}, typed without the kilo?`,
+      value * 1000 + (reading.leadResistance?.value ?? 0),
     )
   const most = Math.max(...Object.values(build.collections.devices).map(sourceVolts), 12)
   if (quantity === 'volts' && Math.abs(value) > 1.3 * most)
@@ -255,61 +272,91 @@ const sourceVolts = ({ spec }: Device): number =>
       : 0
 
 /**
- * The complaint with which a reading out of tolerance opens a search: about the load that the point feeds, in the state
- * of the car in which it was read. Ohms are of no such state, and at first power nothing is switched on: those are
- * looked for in the first state in which something is fed through the point. Undefined: nothing is fed through it.
+ * The complaint with which a reading out of tolerance opens a search: about the load that the point feeds or returns, or
+ * that a relay's coil there switches, in the state of the car in which it was read. Ohms are of no such state, and at
+ * first power nothing is switched on: those are looked for in the first state in which something is fed through the
+ * point. Undefined: nothing is fed through it, or the load would hardly notice.
  */
 export const complaintOf = (build: Build, reading: Reading, verdict: ReadingVerdict): SearchStart | undefined => {
   if (verdict.kind !== 'out of tolerance' || reading.at === undefined) return undefined
   const kase = reading.case === undefined ? undefined : own(build.collections.cases, reading.case)
   if (reading.case !== undefined && !kase)
     throw refuse('unknown-case', `There is no operating case ${reading.case}.`, 'Name one of the build.')
-  const volts = reading.quantity === 'voltage'
-  const expected = verdict.expect.value ?? 0
-  const low = verdict.side === 'low'
-  const dead = volts ? low && reading.value < 0.3 * expected : verdict.side === 'high' && reading.value > DEAD_OHMS
-  const firstPower = reading.test?.startsWith('first-power/') === true
+  const quantity = QUANTITY[reading.quantity]
+  const sheet = reading.test?.slice(0, reading.test.indexOf('/'))
+  const firstPower = sheet === 'first-power'
   // Behind a lamp, or at a plug that hangs free, only "nothing arrives" means what it means in the running car.
-  if (firstPower && volts && !dead) return undefined
-  if (!volts && verdict.side === 'low' && reading.quantity === 'resistance') return undefined
+  if (
+    firstPower &&
+    quantity === 'volts' &&
+    !(verdict.side === 'low' && reading.value < DEAD * (verdict.expect.value ?? 0))
+  )
+    return undefined
+  if (quantity === 'ohms' && verdict.side === 'low') return undefined
   const others =
-    (volts && !firstPower) || reading.quantity === 'current'
+    !firstPower && quantity !== 'ohms'
       ? []
       : Object.values(build.collections.cases).filter(
           ({ battery, supply }) => battery === 'connected' && supply === undefined,
         )
-  for (const each of new Set([...(kase ? [kase] : []), ...others])) {
+  const points = [reading.at, ...(reading.against === undefined ? [] : [reading.against])]
+  const found = [...new Set([...(kase ? [kase] : []), ...others])].flatMap((each) => {
     const solved = solveCase(build, each)
-    const load = solved.solved ? loadFedBy(build, solved, reading.at) : undefined
-    if (load)
-      return { complaint: { device: load.device, load: load.load, kind: dead ? 'dead' : 'weak' }, case: each.id }
+    const behind = solved.solved ? loadBehind(build, solved, points, firstPower ? undefined : sheet) : undefined
+    return behind ? [{ each, solved, behind }] : []
+  })
+  // Ohms of a way that many share tell most of the load that draws most through it.
+  if (quantity === 'ohms') found.sort((p, q) => rankOfOhms(q) - rankOfOhms(p))
+  for (const { each, solved, behind } of found) {
+    const share = shareLeft(solved, behind, reading, verdict)
+    // A relay that still has more than half its volts holds: the load notices nothing.
+    if (behind.coil && share >= HOLDS) return undefined
+    const { device, load } = behind
+    return {
+      complaint: {
+        device,
+        ...(load === undefined ? {} : { load }),
+        kind: behind.coil || share < DEAD ? 'dead' : 'weak',
+      },
+      case: each.id,
+    }
   }
   return undefined
 }
 
-/** Ω from which nothing to speak of passes. */
-const DEAD_OHMS = 1000
+/** Share of its volts, or of its current, below which a load counts as dead. */
+const DEAD = 0.3
+const HOLDS = 0.5
+/** V by which a feed has to fall on its way for it to tell what the load draws. */
+const TELLING = 0.3
 
-/** The load behind a point: of the device itself, else the one with the shortest way through that point. */
-const loadFedBy = (build: Build, solved: Solved, point: string): { device: string; load: string } | undefined => {
-  const endpoint = pointEndpoint(point)
-  const node = solved.bound.nodeOf(endpoint)
-  const touching = new Set((solved.at.get(node) ?? []).map((index) => solved.bound.network.elements[index]!.id))
-  let best: { device: string; load: string; ways: number } | undefined
-  for (const device of Object.values(build.collections.devices)) {
-    if (device.restricted) continue
-    for (const load of device.loads ?? []) {
-      const [a, b] = [load.from, load.to].map((pin) => solved.bound.nodeOf(endpointOf(device.id, pin))) as [
-        string,
-        string,
-      ]
-      if (Math.abs((solved.nodes.get(a) ?? 0) - (solved.nodes.get(b) ?? 0)) < 1) continue
-      const way = [...chain(solved, a, 'up'), ...chain(solved, b, 'down')].map(({ element }) => element)
-      const own = device.id === deviceIdOf(endpoint)
-      if (!own && !way.some((element) => touching.has(element))) continue
-      const ways = own ? 0 : way.length
-      if (!best || ways < best.ways) best = { device: device.id, load: load.id, ways }
-    }
+const currentOf = (solved: Solved, { id }: LoadBehind['element']): number => Math.abs(solved.elements.get(id) ?? 0)
+const rankOfOhms = ({ solved, behind }: { readonly solved: Solved; readonly behind: LoadBehind }): number =>
+  behind.coil ? -1 : currentOf(solved, behind.element)
+
+/** What is left of a load's volts, or of its current, going by one reading. */
+const shareLeft = (
+  solved: Solved,
+  { element, coil }: LoadBehind,
+  reading: Reading,
+  { expect, side }: Extract<ReadingVerdict, { kind: 'out of tolerance' }>,
+): number => {
+  const expected = expect.value ?? 0
+  const { value } = reading
+  if (reading.quantity === 'current') return side === 'low' && expected !== 0 ? value / expected : 1
+  const { a, b } = coil ?? element
+  const whole = Math.abs((solved.nodes.get(a) ?? 0) - (solved.nodes.get(b) ?? 0))
+  if (reading.quantity === 'resistance') {
+    const current = currentOf(solved, coil ?? element)
+    return current > 0 ? whole / (whole + (value - expected) * current) : 1
   }
-  return best && { device: best.device, load: best.load }
+  const source = Math.max(...[...solved.nodes.values()].map((volts) => volts ?? 0))
+  // An earth, or a drop on the way: it falls with the current, and rises by what the load loses.
+  if (Math.abs(expected) < FED) return side === 'low' ? value / (expected || 1) : 1 - (value - expected) / whole
+  if (side === 'low') return 1 - (expected - value) / whole
+  // A feed that stands too high: less current on its way here.
+  const fall = source - expected
+  return fall > TELLING ? (source - value) / fall : 1
 }
+/** V below which a point counts as one of the return. */
+const FED = 1

@@ -61,6 +61,8 @@ const judged = (build: Build, line: SheetTest, reading: Reading, label: string):
       search.status === 'open' &&
       search.found === undefined &&
       search.complaint.device === device &&
+      // What is dead is no evidence about what is weak: other faults make it.
+      search.complaint.kind === kind &&
       search.case === start.case,
   )
   const search: StoredSearch = open ?? newSearch(build, start, reading.when)
@@ -72,6 +74,7 @@ const judged = (build: Build, line: SheetTest, reading: Reading, label: string):
     ...(line.against === undefined ? {} : { against: line.against }),
     value: reading.value - (quantity === 'ohms' ? (reading.leadResistance?.value ?? 0) : 0),
     reading: reading.id,
+    ...(line.alone ? { alone: true } : {}),
     ...(reading.confirmed ? { confirmed: true } : {}),
     ...(reading.when === undefined ? {} : { when: reading.when }),
   }
@@ -109,10 +112,33 @@ export const tickLine = (
   }
 }
 
-/** Takes back the latest word on a line. A search keeps the evidence that it was given. */
-export const untake = ({ id, subject }: Reading): Edit => ({
+/** Searches that weigh this reading and have found nothing yet. */
+const searchesWith = (build: Build, reading: string): StoredSearch[] =>
+  Object.values(build.collections.faultSearches).filter(({ evidence }) =>
+    evidence.some((entry) => entry.kind === 'reading' && entry.reading === reading),
+  )
+/** A reading on which a fault was found stays as it was read: read the line again instead. */
+export const canUntake = (build: Build, { id }: Reading): boolean =>
+  searchesWith(build, id).every(({ status, found }) => status === 'open' && found === undefined)
+
+/**
+ * Takes back the latest word on a line, out of the evidence of open searches too: what was mistyped must not go on being
+ * weighed. A search that stands on nothing else goes with it.
+ */
+export const untake = (build: Build, { id, subject }: Reading): Edit => ({
   label: `Taken back: ${subject}`.slice(0, 160),
-  changes: [{ collection: 'readings', id, value: null }],
+  changes: [
+    ...searchesWith(build, id).map((search): Change => {
+      const evidence = search.evidence.filter((entry) => entry.kind !== 'reading' || entry.reading !== id)
+      const openedByIt = evidence.length === 0 && build.collections.readings[id]?.search === search.id
+      return {
+        collection: 'faultSearches',
+        id: search.id,
+        value: openedByIt ? null : { ...search, evidence },
+      }
+    }),
+    { collection: 'readings', id, value: null },
+  ],
 })
 
 /** Closes a search that the sheet confirms: which line, which figure. */

@@ -6,7 +6,7 @@ import type { TestSheet } from './types.ts'
 
 export { judgeReading } from './judge.ts'
 export { type Confirmation, type LineStanding, sheetStanding } from './standing.ts'
-export { confirmRepair, type HowTaken, mendReading, takeReading, tickLine, untake } from './take.ts'
+export { canUntake, confirmRepair, type HowTaken, mendReading, takeReading, tickLine, untake } from './take.ts'
 export type * from './types.ts'
 
 export const FIRST_POWER = 'first-power'

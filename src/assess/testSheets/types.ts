@@ -20,6 +20,8 @@ export interface SheetTest {
   /** Points as in a fault search: endpoint, or endpoint and wire. `against` absent: battery negative. */
   readonly at: string
   readonly against?: string
+  /** Ohms of a part by itself: unplugged, or out of its socket. */
+  readonly alone?: true
   /** `fan-relay pin 87 to battery negative`. */
   readonly says: string
   /** Not known: the datum that is missing is named in `missing`. */

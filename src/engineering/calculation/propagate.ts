@@ -6,7 +6,7 @@
 import { type Problem, Refusal } from '../../units/problem.ts'
 import type { Calculation, Inputs, Outputs, Values } from './declare.ts'
 import { type Show, showSi } from './figure.ts'
-import { faults, unusual } from './run.ts'
+import { faults, unanswered, unusual } from './run.ts'
 
 export interface Uncertain {
   readonly value: number
@@ -66,6 +66,8 @@ export function propagate<I extends Inputs, O extends Outputs>(
 
   const at = middle as Values<I>
   const centre = calc.compute(at)
+  const lost = unanswered(calc, centre)
+  if (lost.length > 0) throw new Refusal(lost)
   const warnings = unusual(calc, at, show)
   const parts = new Map<string, Record<string, number>>()
   const rough = new Set<string>()
@@ -73,9 +75,14 @@ export function propagate<I extends Inputs, O extends Outputs>(
     const value = middle[name] as number
     const allowed = (x: number): boolean => faults(calc, { ...middle, [name]: x }, show).length === 0
     const step = plusMinus * STEP
-    // At the very edge of its range an input can be stepped one way only.
-    const low = allowed(value - step) ? value - step : value
-    const high = allowed(value + step) ? value + step : value
+    const answerAt = (x: number) => {
+      if (!allowed(x)) return undefined
+      const there = calc.compute({ ...at, [name]: x })
+      return Object.keys(calc.outputs).every((output) => Number.isFinite(there[output])) ? there : undefined
+    }
+    // At the very edge of its range, or of where there is an answer, an input can be stepped one way only.
+    const [lower, higher] = [answerAt(value - step), answerAt(value + step)]
+    const [low, high] = [lower ? value - step : value, higher ? value + step : value]
     if (high === low)
       throw new Refusal([
         {
@@ -85,10 +92,9 @@ export function propagate<I extends Inputs, O extends Outputs>(
           todo: 'Leave the ± away, or look at the inputs it depends on.',
         },
       ])
-    const below = calc.compute({ ...at, [name]: low })
-    const above = calc.compute({ ...at, [name]: high })
-    const ends = [value - plusMinus, value + plusMinus]
-    if (!ends.every(allowed)) {
+    const [below, above] = [lower ?? centre, higher ?? centre]
+    const far = [value - plusMinus, value + plusMinus].map(answerAt)
+    if (far.includes(undefined)) {
       warnings.push({
         code: 'interval-beyond-range',
         path: name,
@@ -96,7 +102,6 @@ export function propagate<I extends Inputs, O extends Outputs>(
         todo: 'Take the ± of the result as rough.',
       })
     }
-    const far = ends.map((end) => (allowed(end) ? calc.compute({ ...at, [name]: end }) : undefined))
     for (const output of Object.keys(calc.outputs)) {
       const slope = (above[output]! - below[output]!) / (high - low)
       const part = slope * plusMinus

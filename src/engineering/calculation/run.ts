@@ -1,4 +1,5 @@
 /** Runs a declaration: every input looked at first, every fault told at once, nothing clamped, nothing filled in. */
+import type { Kind } from '../../units/kinds.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import type { Calculation, Inputs, Outputs, QuantityInput, Results, Values } from './declare.ts'
 import { plain, type Show, showSi, withUnit } from './figure.ts'
@@ -103,9 +104,45 @@ export function unusual<I extends Inputs, O extends Outputs>(
   })
 }
 
+/** Kinds that end at 0: absolute zero, and an empty vessel. */
+const BELOW_NOTHING: Readonly<Partial<Record<Kind, string>>> = {
+  temperature: 'below absolute zero',
+  pressureAbsolute: 'below a vacuum',
+}
+
+/** Outputs that are no figure, or one that nothing can have. */
+export function unanswered<I extends Inputs, O extends Outputs>(
+  calc: Calculation<I, O>,
+  outputs: Results<O>,
+): Problem[] {
+  return Object.entries(calc.outputs).flatMap(([name, { about, kind }]) => {
+    const value = outputs[name] as number
+    if (!Number.isFinite(value))
+      return [
+        {
+          code: 'no-answer',
+          path: name,
+          says: `${calc.title} gives no figure for ${about} from these inputs.`,
+          todo: 'Look at its limits and its inputs.',
+        },
+      ]
+    const below = BELOW_NOTHING[kind]
+    if (below === undefined || value >= 0) return []
+    return [
+      {
+        code: 'no-answer',
+        path: name,
+        says: `${calc.title} puts ${about} ${below}: these inputs cannot all be right.`,
+        todo: 'Look at each input and its unit, gauge or absolute pressure among them.',
+      },
+    ]
+  })
+}
+
 /**
  * The outputs, SI. Throws `Refusal` with every problem: `missing-input`, `unknown-input`, `unknown-choice`,
- * `not-a-number`, `not-whole`, `out-of-range`, `inconsistent-inputs`; `no-answer` when inputs in range give no figure.
+ * `not-a-number`, `not-whole`, `out-of-range`, `inconsistent-inputs`; `no-answer` when inputs in range give no figure, or
+ * one that nothing can have.
  */
 export function run<I extends Inputs, O extends Outputs>(
   calc: Calculation<I, O>,
@@ -115,16 +152,7 @@ export function run<I extends Inputs, O extends Outputs>(
   const found = faults(calc, given, show)
   if (found.length > 0) throw new Refusal(found)
   const outputs = calc.compute(given)
-  const lost = Object.keys(calc.outputs).filter((name) => !Number.isFinite(outputs[name]))
-  if (lost.length > 0) {
-    throw new Refusal(
-      lost.map((name) => ({
-        code: 'no-answer',
-        path: name,
-        says: `${calc.title} gives no figure for ${calc.outputs[name]!.about} from these inputs.`,
-        todo: 'Look at its limits and its inputs.',
-      })),
-    )
-  }
+  const lost = unanswered(calc, outputs)
+  if (lost.length > 0) throw new Refusal(lost)
   return { outputs, warnings: unusual(calc, given, show) }
 }

@@ -20,8 +20,8 @@ export const heywoodHeat: Source = {
 /** Middle and half width of Heywood’s range, at maximum power. */
 export const SHARE = { value: 0.215, plusMinus: 0.045 } as const
 /**
- * Below it sources disagree: Heywood’s 17 % as the least, and a textbook’s heat balance of a petrol engine over speed, more
- * than 35 % at low speed and 25 % at high [read, student.infinitycodestudio.com, figure 11.2], as the most.
+ * Anywhere below maximum power sources disagree: Heywood’s 17 % as the least, and a textbook’s heat balance of a petrol engine over speed, more
+ * than 35 % at low speed and 25 % at high at full throttle [read, student.infinitycodestudio.com, figure 11.2], as the most.
  */
 export const PART_SHARE = { value: 0.26, plusMinus: 0.09 } as const
 

@@ -4,7 +4,8 @@
  *   L   loading: their current over what they may carry together   1    0.2 … 1
  *   f   share of the free-air current            1
  * Errors: `out-of-range`, `not-whole`. Limits: sea level; between rows straight in the logarithms of N and f, between
- *   columns straight; beyond 19 wires the last two rows are carried on, which meets the one point published there (35).
+ *   columns straight; beyond 19 wires the last two rows are carried on, which meets the two points published there, 33 and
+ *   35 wires at 20 %. At full loading nothing is published beyond; the boat rules allow more there (0.40 from 25 wires on).
  * Source: MIL-W-5088L / SAE AS50881 figure 4, a third party's reading of the curves.
  */
 import { calculation, quantity, result } from '../calculation.ts'
@@ -57,7 +58,7 @@ export const bundleFactor = calculation({
     'A wire that carries nothing in a hot bundle is as hot as the bundle: the class of the weakest insulation in it decides.',
   ],
   limits: [
-    'Sea level. Read off curves, ± 0.01 at best. Beyond 19 wires the last two rows are carried on in logarithms.',
+    'Sea level. Read off curves, ± 0.01 at best. Beyond 19 wires the last two rows are carried on in logarithms: held to published points at 20 % loading only.',
   ],
   checks: [
     {
@@ -76,6 +77,16 @@ export const bundleFactor = calculation({
       tolerance: { abs: 0.01 },
       because: 'two readings of one curve',
       source: example('paragraph 11-69, example 2', 'memory'),
+      evidence: 'published',
+    },
+    {
+      inputs: { wires: 33, loading: 0.2 },
+      output: 'factor',
+      expected: 18 / (47 * Math.sqrt(130 / 150) * 0.79),
+      tolerance: { abs: 0.02 },
+      because:
+        'AWG 14 of 200 °C in 70 °C air may carry 18 A among 33 wires at 60 000 ft, 47 A alone in 50 °C (page 11-27); to 0.5 A; 0.79 for the altitude from memory',
+      source: example('table 11-9, note 1, page 11-23', 'read'),
       evidence: 'published',
     },
     {

@@ -6,7 +6,8 @@
  *   I   charging current      A
  * Errors: `out-of-range`. Limits: 14 to 14.5 V on a 12 V battery in good order; ± 50 %: makes and ages differ that much.
  * Source: ampere-hour law (Woodbridge, 1935); tail of 2 % of capacity from a battery data sheet; temperature from the
- *   charge-acceptance test of EN 50342-1 [from memory]. That the three may be multiplied: common practice, no published source.
+ *   charge-acceptance test of EN 50342-1 [from memory; previews of it and of IEC 60095-1 stop at their contents]. That the
+ *   three may be multiplied: common practice, no published source.
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
 

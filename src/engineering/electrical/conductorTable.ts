@@ -34,7 +34,12 @@ export const PRINTED_ISO6722 = `1 32 18.5 1.5 0.6 2.7 19 13.5
 120 608 0.153 16.5 1.6 19.7 344 244`
 export const CHECKSUM_ISO6722 = 'dd7178ae1c64b280f1af964ead25f8e8a2917be7cb76a13f1052cd99fa2986ea'
 
-/** mm²; R max mΩ/m at 20 °C. From memory: 0.13 and 5 mm² fall off the pattern of the rest and 0.22 mm² is remembered two ways, so none of the three is here. */
+/**
+ * mm²; R max mΩ/m at 20 °C. From memory: 0.13 and 5 mm² fall off the pattern of the rest and 0.22 mm² is remembered two ways,
+ * so none of the three is here. Held in the test to what was read: R·S within that of the printed rows; below class 5 and
+ * above the bare strands that a supplier lists (16/0.20, 24/0.20, 28/0.30, 44/0.30: MK Global Trading, “Automotive Cables”);
+ * the British table's typical 9.4 and 6.0 mΩ/m of 2 and 3 mm² (rydertowing.co.uk).
+ */
 export const PRINTED_ISO6722_MEMORY = `0.35 54.4
 0.5 37.1
 0.75 24.7

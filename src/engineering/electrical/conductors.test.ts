@@ -88,6 +88,34 @@ describe('the heat balance', () => {
   })
 })
 
+describe('sizes remembered, held to what was read', () => {
+  const times = ({ area, maximumResistance }: (typeof CONDUCTORS)[number]) => area * maximumResistance * 1e6
+  const metric = CONDUCTORS.filter(({ family }) => family === 'ISO 6722')
+  it('lie in the band of resistance times area that the printed rows span, a fiftieth wider', () => {
+    const printed = metric.filter(({ source }) => source.how === 'read').map(times)
+    const [least, most] = [Math.min(...printed) * 0.98, Math.max(...printed) * 1.02]
+    const remembered = metric.filter(({ source }) => source.how === 'memory')
+    expect(remembered).toHaveLength(12)
+    for (const row of remembered) {
+      expect(times(row), row.size).toBeGreaterThan(least)
+      expect(times(row), row.size).toBeLessThan(most)
+    }
+  })
+  // Strands of a supplier's thin-wall cable “to ISO 6722” (MK Global Trading) of 58 m/(Ω·mm²), and IEC 60228 class 5 [read].
+  it.each([
+    ['0.5 mm²', 16, 0.2, 39.0],
+    ['0.75 mm²', 24, 0.2, 26.0],
+    ['2 mm²', 28, 0.3, undefined],
+    ['3 mm²', 44, 0.3, undefined],
+  ] as const)('%s: above bare strands, no more than a tenth, and below class 5', (size, strands, diameter, class5) => {
+    const bare = 1 / (58 * strands * (Math.PI / 4) * diameter ** 2)
+    const { maximumResistance } = conductorOf(size)!
+    expect(maximumResistance / bare).toBeGreaterThan(1)
+    expect(maximumResistance / bare).toBeLessThan(1.12)
+    if (class5 !== undefined) expect(maximumResistance).toBeLessThan(class5 * 1e-3)
+  })
+})
+
 describe('published ratings', () => {
   it('meet the printed 50 °C column from that at 30 °C by the root rule, to 1 %', () => {
     for (const { size, currentAt50 } of CONDUCTORS)

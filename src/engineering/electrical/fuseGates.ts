@@ -1,7 +1,8 @@
 /**
  * Time–current gates of vehicle fuses: at each multiple of rating, the shortest and longest time to open.
  * ISO 8820-3 types C (ATO), F (mini) and E (MAXI) from memory, in agreement with the makers' sheets that were read;
- * ISO 8820-5 bolt-down fuses from memory and weak, since makers differ there.
+ * ISO 8820-5 bolt-down fuses from memory and weak, since makers differ there: looked for twice in makers' sheets and catalogues,
+ * and not found in any text that could be read.
  */
 import type { Source } from '../calculation.ts'
 

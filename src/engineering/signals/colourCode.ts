@@ -1,8 +1,10 @@
 /**
- * Colour bands of a resistor by IEC 60062: two or three digits, a power of ten, a tolerance. What is sold with 2 % or less
- * carries three digits (common practice, no published source).
+ * Colour bands of a resistor by IEC 60062: two or three digits, a power of ten, a tolerance. With 2 % or less it carries
+ * three digits, with 5 % or more two.
  *
- * Source: IEC 60062:2016, table 1 [from memory].
+ * Source: IEC 60062:2016 as tabled at resistorcolorcodes.org/chart and kodekata.net/resistorcolorcode [read; they agree in
+ *   every row that is here; kodekata gives violet 0.5 %, which elektropage.com and the chart give as 0.1 %]; two or three
+ *   digits by tolerance: instrumentationtools.com, “IEC labelling” [read].
  */
 
 const DIGITS = ['black', 'brown', 'red', 'orange', 'yellow', 'green', 'blue', 'violet', 'grey', 'white'] as const

@@ -97,7 +97,8 @@ export function Car() {
             <ul className="plain">
               {worst.slice(0, 6).map((item) => (
                 <li key={item.key} className="field">
-                  <VerdictMark verdict={item.verdict} /> <Link to={findingPlace(item.key)}>{item.about}</Link>
+                  <VerdictMark verdict={item.verdict} system={item.system} />{' '}
+                  <Link to={findingPlace(item.key)}>{item.about}</Link>
                   {afterName(item.about, item.says)}
                 </li>
               ))}

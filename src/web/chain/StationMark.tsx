@@ -1,7 +1,7 @@
 /** A station in a line drawing: pressed, it leads to the station's figures; its verdict as a line of our own. */
 import type { ReactNode } from 'react'
 import type { Station } from '../../assess/chain/chain.ts'
-import { VERDICT_SHAPES, VERDICT_WORDS } from '../parts/VerdictMark.tsx'
+import { VERDICT_SHAPES, wordFor } from '../parts/VerdictMark.tsx'
 
 interface StationMarkProps {
   readonly station: Station
@@ -17,7 +17,7 @@ export function StationMark({ station, place, mark, children }: StationMarkProps
     <a
       className="press"
       href={`#${place}`}
-      aria-label={`${station.name}${verdict ? `: ${VERDICT_WORDS[verdict]}` : ''}; to its figures`}
+      aria-label={`${station.name}${verdict ? `: ${wordFor(verdict, place === '/brakes' ? 'brakes' : undefined)}` : ''}; to its figures`}
       onClick={(event) => {
         event.preventDefault()
         document.getElementById(`stop-${station.id}`)?.scrollIntoView({ block: 'start' })

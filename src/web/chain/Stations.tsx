@@ -7,26 +7,40 @@ import { Problems } from '../parts/Problems.tsx'
 import { measureText } from '../parts/quantityText.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { FigureLine } from './FigureLine.tsx'
-import { type Lever, storedAt } from './levers.ts'
+import { chosenAt, type Lever, storedAt } from './levers.ts'
 import { type Readable, ReadingField } from './ReadingField.tsx'
 import type { ChainTrial } from './useTrial.ts'
 
 function LeverField({ lever, trial }: { lever: Lever; trial: ChainTrial<unknown> }) {
   const id = useId()
   const problems = trial.trial?.problems[lever.id] ?? []
-  const stored = trial.build && storedAt(trial.build, lever)
   return (
     <div className="stop-lever">
       <label htmlFor={id}>{lever.label}</label>
-      <input
-        id={id}
-        value={trial.typed[lever.id] ?? measureText(lever.kind, stored)}
-        placeholder="not known"
-        autoComplete="off"
-        aria-invalid={problems.length > 0}
-        aria-describedby={problems.length > 0 ? `${id}-wrong` : undefined}
-        onChange={(event) => trial.type(lever.id, event.target.value)}
-      />
+      {'options' in lever ? (
+        <select
+          id={id}
+          value={trial.typed[lever.id] ?? (trial.build ? chosenAt(trial.build, lever) : '')}
+          onChange={(event) => trial.type(lever.id, event.target.value)}
+        >
+          <option value="">not known</option>
+          {Object.keys(lever.options).map((words) => (
+            <option key={words}>{words}</option>
+          ))}
+        </select>
+      ) : (
+        <input
+          id={id}
+          value={
+            trial.typed[lever.id] ?? measureText(lever.kind, trial.build ? storedAt(trial.build, lever) : undefined)
+          }
+          placeholder="not known"
+          autoComplete="off"
+          aria-invalid={problems.length > 0}
+          aria-describedby={problems.length > 0 ? `${id}-wrong` : undefined}
+          onChange={(event) => trial.type(lever.id, event.target.value)}
+        />
+      )}
       <Problems list={problems} id={`${id}-wrong`} />
     </div>
   )
@@ -57,7 +71,7 @@ export function Stations({ stored, tried, judged, trial, readableAt }: StationsP
               {found.map(({ finding }) => (
                 <div key={finding.key} className="stop-finding">
                   <p>
-                    <VerdictMark verdict={finding.verdict} /> {finding.says}
+                    <VerdictMark verdict={finding.verdict} system={finding.system} /> {finding.says}
                   </p>
                   {finding.verdict !== 'sound' && (
                     <p className="soft">

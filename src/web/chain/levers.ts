@@ -24,7 +24,13 @@ interface WireLever extends Common {
   readonly kind: 'area'
   readonly wires: readonly string[]
 }
-export type Lever = SheetLever | WireLever
+/** A word, a yes or no, or a count somewhere in a sheet: what is chosen, by its words. */
+interface ChoiceLever extends Common {
+  readonly options: Readonly<Record<string, string | number | boolean>>
+  readonly sheet: SheetName
+  readonly path: readonly (string | number)[]
+}
+export type Lever = SheetLever | WireLever | ChoiceLever
 
 /** None where the device has no wires of its own in the full-load case. */
 export const wireLever = (build: Build, device: string | undefined, station: string): readonly Lever[] => {
@@ -45,7 +51,13 @@ export interface Trial {
 const at = (value: unknown, key: string | number): unknown =>
   typeof value === 'object' && value !== null ? (value as Record<string | number, unknown>)[key] : undefined
 
-export const storedAt = (build: Build, lever: Lever): Measure | undefined =>
+/** The words of what is stored; empty where nothing is. */
+export const chosenAt = (build: Build, { options, sheet, path }: ChoiceLever): string => {
+  const stored = path.reduce<unknown>(at, build.sheets[sheet])
+  return Object.keys(options).find((words) => options[words] === stored) ?? ''
+}
+
+export const storedAt = (build: Build, lever: SheetLever | WireLever): Measure | undefined =>
   'wires' in lever
     ? (build.collections.wires[lever.wires[0] ?? '']?.area as Measure | undefined)
     : (lever.path.reduce<unknown>(at, build.sheets[lever.sheet]) as Measure | undefined)
@@ -69,8 +81,16 @@ export const trialOf = (build: Build, levers: readonly Lever[], typed: Typed, as
   for (const lever of levers) {
     const text = typed[lever.id]
     if (text === undefined) continue
-    const before = storedAt(build, lever)
     try {
+      if ('options' in lever) {
+        if (text === chosenAt(build, lever)) continue
+        tried = applyChanges(tried, [
+          { sheet: lever.sheet, value: put(tried.sheets[lever.sheet], lever.path, lever.options[text]) },
+        ])
+        touched.add(lever.sheet)
+        continue
+      }
+      const before = storedAt(build, lever)
       const value = readMeasure(lever.kind, text, before)
       if (JSON.stringify(value) === JSON.stringify(before)) continue
       if ('wires' in lever) {

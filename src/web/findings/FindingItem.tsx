@@ -25,7 +25,7 @@ export function FindingItem({ finding, opened, job, makeJob }: Props) {
   return (
     <li data-finding={finding.key}>
       <button ref={line} type="button" className="line" aria-expanded={open} onClick={() => setOpen(!open)}>
-        <VerdictMark verdict={finding.verdict} />
+        <VerdictMark verdict={finding.verdict} system={finding.system} />
         <span>
           <strong>{finding.about}</strong>
           {afterName(finding.about, finding.says)}

@@ -1,5 +1,5 @@
 /** A verdict as a short line of our own, and its word: broken, necked, dotted or whole. Colour only repeats the shape. */
-import type { Verdict } from '../../assess/finding.ts'
+import { type System, type Verdict, verdictWord } from '../../assess/finding.ts'
 
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   'no-go': 'No-go',
@@ -14,7 +14,13 @@ export const VERDICT_SHAPES: Readonly<Record<Verdict, string>> = {
   sound: 'M1 5H27M1 11H27',
 }
 
-export function VerdictMark({ verdict }: { verdict: Verdict }) {
+/** The word for a verdict; of brakes none says more than that the arithmetic holds. */
+export const wordFor = (verdict: Verdict, system: System | undefined): string => {
+  const word = system === undefined ? verdict : verdictWord({ verdict, system })
+  return word === verdict ? VERDICT_WORDS[verdict] : `${word[0]!.toUpperCase()}${word.slice(1)}`
+}
+
+export function VerdictMark({ verdict, system }: { verdict: Verdict; system?: System | undefined }) {
   return (
     <span style={{ color: `var(--${verdict})`, whiteSpace: 'nowrap', fontWeight: 600 }}>
       <svg width="28" height="16" viewBox="0 0 28 16" aria-hidden="true" style={{ verticalAlign: '-2px' }}>
@@ -26,7 +32,7 @@ export function VerdictMark({ verdict }: { verdict: Verdict }) {
           strokeDasharray={verdict === 'unknown' ? '3 4' : undefined}
         />
       </svg>{' '}
-      {VERDICT_WORDS[verdict]}
+      {wordFor(verdict, system)}
     </span>
   )
 }

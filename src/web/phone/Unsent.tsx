@@ -3,6 +3,7 @@ import { useEffect } from 'react'
 import { Link } from 'wouter'
 import { called } from '../../model/called.ts'
 import type { Conflict } from '../../model/conflict.ts'
+import { Problems } from '../parts/Problems.tsx'
 import { bench } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
 import { onThisMachine } from './door.ts'
@@ -52,48 +53,53 @@ export function Unsent() {
       )}
       {clashes.map((clash) => (
         <div key={JSON.stringify(clash.edit)} className="clash">
-          <h2>Changed in two places: {clash.edit.label}</h2>
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">What</th>
-                <th scope="col">Here</th>
-                <th scope="col">Stored</th>
-              </tr>
-            </thead>
-            <tbody>
-              {clash.conflicts.flatMap((conflict) =>
-                (conflict.fields.length > 0 ? conflict.fields : ['']).map((name) => (
-                  <tr key={conflict.subject + name}>
-                    <th scope="row">
-                      {nameOf(conflict)}
-                      {name === '' ? '' : `, ${name}`}
-                    </th>
-                    <td>
-                      {name === ''
-                        ? conflict.mine === null
-                          ? 'taken away'
-                          : 'changed'
-                        : plain(field(conflict.mine, name))}
-                    </td>
-                    <td>
-                      {name === ''
-                        ? conflict.stored === null
-                          ? 'taken away'
-                          : 'changed'
-                        : plain(field(conflict.stored, name))}
-                    </td>
-                  </tr>
-                )),
-              )}
-            </tbody>
-          </table>
+          <h2>
+            {clash.problems ? 'Not stored' : 'Changed in two places'}: {clash.edit.label}
+          </h2>
+          {clash.problems && <Problems list={clash.problems} />}
+          {clash.conflicts.length > 0 && (
+            <table>
+              <thead>
+                <tr>
+                  <th scope="col">What</th>
+                  <th scope="col">Here</th>
+                  <th scope="col">Stored</th>
+                </tr>
+              </thead>
+              <tbody>
+                {clash.conflicts.flatMap((conflict) =>
+                  (conflict.fields.length > 0 ? conflict.fields : ['']).map((name) => (
+                    <tr key={conflict.subject + name}>
+                      <th scope="row">
+                        {nameOf(conflict)}
+                        {name === '' ? '' : `, ${name}`}
+                      </th>
+                      <td>
+                        {name === ''
+                          ? conflict.mine === null
+                            ? 'taken away'
+                            : 'changed'
+                          : plain(field(conflict.mine, name))}
+                      </td>
+                      <td>
+                        {name === ''
+                          ? conflict.stored === null
+                            ? 'taken away'
+                            : 'changed'
+                          : plain(field(conflict.stored, name))}
+                      </td>
+                    </tr>
+                  )),
+                )}
+              </tbody>
+            </table>
+          )}
           <div className="row">
             <button type="button" className="first" onClick={() => bench.settleClash(clash, 'mine')}>
-              Keep what is here
+              {clash.problems ? 'Try again' : 'Keep what is here'}
             </button>
             <button type="button" onClick={() => bench.settleClash(clash, 'stored')}>
-              Keep what is stored
+              {clash.problems ? 'Let it go' : 'Keep what is stored'}
             </button>
           </div>
         </div>

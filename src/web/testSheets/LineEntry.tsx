@@ -3,7 +3,7 @@ import { useId, useState } from 'react'
 import { Link } from 'wouter'
 import { figureOf, UNIT } from '../../assess/testSheets/figures.ts'
 import type { LineStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
-import { mendReading, takeReading, tickLine, untake } from '../../assess/testSheets/testSheet.ts'
+import { canUntake, mendReading, takeReading, tickLine, untake } from '../../assess/testSheets/testSheet.ts'
 import type { SheetTest } from '../../assess/testSheets/types.ts'
 import type { Build } from '../../model/build.ts'
 import { type Problem, Refusal, refuse } from '../../units/problem.ts'
@@ -25,23 +25,37 @@ interface Props {
 
 export function LineEntry({ build, sheet, standing, after }: Props) {
   const { line, reading } = standing
+  const [again, setAgain] = useState(false)
+  const settled = (isSettled: boolean): void => {
+    setAgain(false)
+    after?.(isSettled)
+  }
   const tick = (): void => {
     const { by } = readMeter()
     const edit = tickLine(build, sheet, line, { when: new Date().toISOString(), ...(by === '' ? {} : { by }) })
-    if (bench.edit(edit)) after?.(true)
+    if (bench.edit(edit)) settled(true)
   }
-  if (reading)
+  if (reading && !again)
     return (
       <div className="answer">
         <Answer {...{ build, standing }} />
-        <button type="button" className="quiet no-print" onClick={() => void bench.edit(untake(reading))}>
-          Take back
-        </button>
+        <p className="row no-print">
+          {line.kind === 'test' && (
+            <button type="button" className="quiet" onClick={() => setAgain(true)}>
+              Read again
+            </button>
+          )}
+          {canUntake(build, reading) && (
+            <button type="button" className="quiet" onClick={() => void bench.edit(untake(build, reading))}>
+              Take back
+            </button>
+          )}
+        </p>
       </div>
     )
   return (
     <div className="no-print">
-      {line.kind === 'test' && <Typed {...{ build, sheet, line, after }} />}
+      {line.kind === 'test' && <Typed {...{ build, sheet, line }} after={settled} />}
       <button type="button" className={line.kind === 'do' ? 'first tick' : 'tick'} onClick={tick}>
         {line.kind === 'do' ? 'Done' : line.expect?.value === null ? 'It shows nothing, as it should' : 'As expected'}
       </button>
@@ -63,10 +77,7 @@ function Typed({ build, sheet, line, after }: TypedProps) {
   const unit = UNIT[line.quantity]
   const keep = (): void => {
     try {
-      const read = readMeasure(
-        KIND[line.quantity],
-        /^[-+−]?[\d.,]+$/.test(text.trim()) ? `${text.trim()} ${unit}` : text,
-      )
+      const read = readMeter1(line.quantity, text)
       if (read === undefined)
         throw refuse('no-reading', 'No number was typed.', `Type what the meter shows, in ${unit}.`)
       const { edit, verdict } = takeReading(

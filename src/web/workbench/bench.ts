@@ -7,9 +7,10 @@ import { type Assessment, assess } from '../../assess/assess.ts'
 import { closeAnswered } from '../../assess/jobs.ts'
 import type { Build, Edit } from '../../model/build.ts'
 import { applyChanges } from '../../model/read.ts'
+import type { Renumbered } from '../../model/renumber.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { ask, Conflicted, isAway, send } from './api.ts'
-import { type Clash, keptFor, valueAt, type Waiting } from './waiting.ts'
+import { type Clash, keptFor, onlyHere, renumberedWaiting, valueAt, type Waiting } from './waiting.ts'
 
 export interface BenchState {
   /** Undefined until the server has answered once. */
@@ -36,6 +37,8 @@ export interface BuildAnswer {
   readonly seq: number
   readonly canUndo: boolean
   readonly canRedo: boolean
+  /** What was made here under a number that another thing has meanwhile. */
+  readonly renumbered?: readonly Renumbered[]
 }
 
 const problemsIn = (error: unknown): readonly Problem[] => {
@@ -164,7 +167,10 @@ const sendWaiting = (): Promise<void> =>
       const sent = first
       try {
         const answer = await send<BuildAnswer>('/api/edits', { ...sent.edit, from: sent.from })
-        drop(sent)
+        pending = pending
+          .filter((waiting) => waiting !== sent)
+          .map((waiting) => (answer.renumbered ?? []).reduce(renumberedWaiting, waiting))
+        keep()
         settle({ ...serve(answer), away: false, unpaired: false })
       } catch (error) {
         if (isAway(error)) {
@@ -175,6 +181,12 @@ const sendWaiting = (): Promise<void> =>
         if (error instanceof Conflicted) {
           clashes = [...clashes, { edit: sent.edit, conflicts: error.answer.conflicts }]
           keep()
+        } else if (sent.waited || problemsIn(error).some(({ code }) => code === 'fault')) {
+          // Nobody may be looking at what was done an hour ago: it stays until the person lets it go.
+          clashes = [...clashes, { edit: sent.edit, conflicts: [], problems: problemsIn(error) }]
+          keep()
+          settle({ done: '' })
+          continue
         }
         settle({ problems: problemsIn(error), done: '' })
       }
@@ -186,6 +198,8 @@ const drop = (sent: Waiting): void => {
 }
 const wait = (error: unknown): void => {
   const unpaired = problemsIn(error).some(({ code }) => code === 'not-paired')
+  pending = pending.map((waiting) => ({ ...waiting, waited: true }))
+  keep()
   settle({ away: !unpaired, unpaired })
   clearTimeout(retry)
   if (!unpaired) retry = setTimeout(() => void catchUp(), RETRY)
@@ -301,7 +315,8 @@ export const bench = {
     clashes = clashes.filter((other) => other !== clash)
     keep()
     settle({ problems: [] })
-    if (choice === 'mine') bench.edit(clash.edit)
+    const again = choice === 'mine' ? clash.edit : onlyHere(clash)
+    if (again) bench.edit(again)
   },
   /** Tries the server now instead of at the next turn. */
   tryNow: (): Promise<void> => catchUp(),

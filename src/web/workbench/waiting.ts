@@ -2,6 +2,8 @@
 import { get, set } from 'idb-keyval'
 import type { Build, Change, Edit } from '../../model/build.ts'
 import type { Conflict } from '../../model/conflict.ts'
+import { type Renumbered, renumberedChange, renumberedRecord } from '../../model/renumber.ts'
+import type { Problem } from '../../units/problem.ts'
 
 export interface Waiting {
   /** What the person did, as it is sent. */
@@ -10,10 +12,15 @@ export interface Waiting {
   readonly shown: Edit
   /** What each changed record was when the person did it. */
   readonly from: readonly unknown[]
+  /** It could not be sent at once. */
+  readonly waited?: true
 }
+/** An edit that the person has to settle: it met another, or it cannot be stored as it is. */
 export interface Clash {
   readonly edit: Edit
   readonly conflicts: readonly Conflict[]
+  /** Why it cannot be stored. */
+  readonly problems?: readonly Problem[]
 }
 interface Kept {
   readonly waiting: readonly Waiting[]
@@ -25,6 +32,33 @@ export const valueAt = (build: Build, change: Change): unknown => {
   if ('sheet' in change) return build.sheets[change.sheet] ?? null
   const records = build.collections[change.collection]
   return Object.hasOwn(records, change.id) ? records[change.id] : null
+}
+
+const renumberedEdit = ({ label, changes }: Edit, by: Renumbered): Edit => ({
+  label,
+  changes: changes.map((change) => renumberedChange(change, by)),
+})
+/** What still waits speaks of a thing that has been given another number: it goes along. */
+export const renumberedWaiting = (waiting: Waiting, by: Renumbered): Waiting => ({
+  ...waiting,
+  edit: renumberedEdit(waiting.edit, by),
+  shown: renumberedEdit(waiting.shown, by),
+  from: waiting.from.map((was, i) => {
+    const change = waiting.edit.changes[i]
+    return change && 'collection' in change ? renumberedRecord(was, change, by) : was
+  }),
+})
+
+/** Of a clash that is settled for what is stored: readings nobody else has are kept all the same. */
+export const onlyHere = ({ edit, conflicts }: Clash): Edit | undefined => {
+  const changes = edit.changes.filter(
+    (change) =>
+      'collection' in change &&
+      change.collection === 'readings' &&
+      change.value !== null &&
+      !conflicts.some(({ subject }) => subject === `readings/${change.id}`),
+  )
+  return conflicts.length > 0 && changes.length > 0 ? { label: edit.label, changes } : undefined
 }
 
 export const keptFor = (identity: string) => {

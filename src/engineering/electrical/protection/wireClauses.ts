@@ -41,9 +41,15 @@ export const holdClause = ({ type, rating }: JudgedFuse, wire: JudgedWire): Clau
   const table = published === undefined ? '' : `; its table allows ${amperes(published)}`
   return {
     id: 'hold',
-    // The bundle's share supposes that the others go on carrying what they do, and a table is a guide a fifth off the
-    // balance: what the wire alone carries is not surely too much.
-    verdict: alone === undefined || current > alone ? 'failed' : current > (allowed ?? 0) ? 'doubtful' : 'passed',
+    // The lower of heat balance and table decides, as it does in the rule on conductor temperature: one current over one
+    // wire has one verdict. The bundle's share alone leaves doubt: the others need not carry what they do all the while
+    // that this one is overloaded.
+    verdict:
+      alone === undefined || current > Math.min(alone, published ?? Number.POSITIVE_INFINITY)
+        ? 'failed'
+        : current > (allowed ?? 0)
+          ? 'doubtful'
+          : 'passed',
     current,
     ...(allowed === undefined ? {} : { allowed }),
     multiple,

@@ -39,7 +39,13 @@ export function Energy() {
       <h1>Energy</h1>
       <CircuitsNav />
       {assessment === undefined || kase === undefined || row === undefined ? (
-        <Empty says="No operating case has a solution yet, so nothing is known of what is given and taken. Enter a case, a battery with its figures and what the loads draw." />
+        <Empty
+          says={
+            assessment?.findings.find(({ rule, verdict }) => rule === 'energy-balance' && verdict === 'unknown')
+              ?.says ??
+            'No operating case has a solution yet, so nothing is known of what is given and taken. Enter a case, a battery with its figures and what the loads draw.'
+          }
+        />
       ) : (
         <>
           <div className="energy-answers">

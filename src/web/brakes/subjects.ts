@@ -1,0 +1,13 @@
+/** Which figures a reading may stand in place of: the figure to the subject of its reading. */
+import { BRAKE_READINGS } from '../../assess/brakes/facts.ts'
+import type { Readable } from '../chain/ReadingField.tsx'
+
+const SUBJECTS: Readonly<Record<string, keyof typeof BRAKE_READINGS>> = {
+  source: 'servo-vacuum-idle',
+  'front-friction': 'brake-friction-front',
+  'rear-friction': 'brake-friction-rear',
+}
+export const readableAt = (figure: string): Readable | undefined => {
+  const subject = SUBJECTS[figure]
+  return subject && { subject, kind: BRAKE_READINGS[subject] }
+}
