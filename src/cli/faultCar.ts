@@ -2,6 +2,7 @@
 
 import { createInterface } from 'node:readline'
 import type { Readable } from 'node:stream'
+import { isUsable, suitedCases } from '../assess/faults/complaintCase.ts'
 import {
   answerOf,
   type ComplaintKind,
@@ -20,10 +21,10 @@ import {
 import { pointSays } from '../assess/faults/words.ts'
 import { deviceName, list, own } from '../assess/make.ts'
 import { figureOf } from '../assess/testSheets/figures.ts'
+import { meterValue } from '../assess/testSheets/meterText.ts'
 import { PRIOR_WEIGHTS } from '../engineering/electrical/faults/hypothesis.ts'
 import type { Build, Change, Entity } from '../model/build.ts'
 import type { Store } from '../store/store.ts'
-import { parseQuantity } from '../units/parse.ts'
 import { Refusal, refuse } from '../units/problem.ts'
 import { inert, type Out, problemText, wrap } from './print.ts'
 
@@ -91,25 +92,16 @@ const settingsOf = (
   }
 }
 
-/** The first state of the car in which the complaint can be made. */
+/** The quietest state of the car in which the complaint can be made: nobody measures while driving if standing will do. */
 const startInSomeCase = (build: Build, start: Omit<SearchStart, 'case'>): ReadySearch => {
-  let last: unknown
-  for (const { id, battery, supply } of Object.values(build.collections.cases)) {
-    if (battery !== 'connected' || supply !== undefined) continue
-    try {
-      return startSearch(build, { ...start, case: id })
-    } catch (error) {
-      if (
-        !(error instanceof Refusal) ||
-        !['not-on', 'not-off', 'no-load', 'unsolved'].includes(error.problems[0]!.code)
-      )
-        throw error
-      last = error
-    }
-  }
-  throw (
-    last ?? refuse('no-case', 'There is no operating case with the battery connected.', 'Enter one, as ignition on.')
-  )
+  const [quietest] = suitedCases(build, start.complaint)
+  if (quietest !== undefined) return startSearch(build, { ...start, case: quietest })
+  const usable = Object.values(build.collections.cases).filter(isUsable)
+  const some = usable.find(({ engine }) => engine === 'off') ?? usable[0]
+  if (!some)
+    throw refuse('no-case', 'There is no operating case with the battery connected.', 'Enter one, as ignition on.')
+  // Says why not.
+  return startSearch(build, { ...start, case: some.id })
 }
 
 /** `tail-left.+=12.9`, `tail-left.+~tail-left.-=11.2 V`, `earth-1.1~battery.-=0.4 ohm`. */
@@ -124,15 +116,10 @@ const readingOf = (text: string): Evidence => {
     )
   const value = text.slice(cut + 1).trim()
   const quantity = /(Ω|ohm)s?$/i.test(value) ? 'ohms' : /A$/.test(value) ? 'amps' : 'volts'
-  return answerOf({ quantity, at, ...(against === undefined ? {} : { against }), says: '' }, numberOf(value, quantity))
-}
-
-const numberOf = (text: string, quantity: 'volts' | 'ohms' | 'amps'): number => {
-  const [kind, unit] = { volts: ['voltage', 'V'], ohms: ['resistance', 'Ω'], amps: ['current', 'A'] }[quantity] as [
-    'voltage',
-    string,
-  ]
-  return parseQuantity(kind, /^[-+−\d.,]+$/.test(text) ? `${text} ${unit}` : text).value
+  return answerOf(
+    { quantity, at, ...(against === undefined ? {} : { against }), says: '' },
+    meterValue(quantity, value),
+  )
 }
 
 const remarkOf = (build: Build, text: string): Evidence => {
@@ -178,10 +165,10 @@ const viewText = (build: Build, view: SearchView, evidence: readonly Evidence[],
     lines.push(wrap(`${i + 1}. ${evidenceText(build, entry)}`, WIDTH))
   })
   lines.push(wrap(standingText(view), WIDTH))
-  for (const { evidence: at, says, instead } of view.questions)
+  for (const { evidence: at, code, says, instead } of view.questions)
     lines.push(
       wrap(
-        `? ${at + 1}. ${says}${instead ? ` Answer “yes ${at + 1}” to take it as ${figureOf(instead.value, instead.quantity)},` : ' Answer'} “right ${at + 1}” to keep it, or “back ${at + 1}”.`,
+        `? ${at + 1}. ${says}${instead ? ` Answer “yes ${at + 1}” to take it as ${figureOf(instead.value, instead.quantity)},` : ' Answer'} ${code === 'unknown-point' ? '' : `“right ${at + 1}” to keep it, or `}“back ${at + 1}”.`,
         WIDTH,
       ),
     )
@@ -353,7 +340,7 @@ const answered = (build: Build, evidence: readonly Evidence[], view: SearchView,
   if (word === 'remark') return [...evidence, remarkOf(build, rest.join(' '))]
   if (text.includes('=')) return [...evidence, readingOf(text)]
   if (!view.next) throw refuse('no-test', 'No test is asked for.', 'Write point=volts for a reading of your own.')
-  return [...evidence, answerOf(view.next, numberOf(text, view.next.quantity))]
+  return [...evidence, answerOf(view.next, meterValue(view.next.quantity, text))]
 }
 
 const makeJob = (store: Store, ready: ReadySearch, search: StoredSearch, view: SearchView, out: Out): void => {

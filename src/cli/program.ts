@@ -5,6 +5,7 @@ import { addCalc } from './calc.ts'
 import { addFault } from './fault.ts'
 import { addLevel } from './level.ts'
 import { addLogs } from './logs.ts'
+import { addLoom } from './loom.ts'
 import { addNetwork } from './network.ts'
 import { addPatterns } from './patterns.ts'
 import { addPlan } from './plan.ts'
@@ -48,6 +49,7 @@ A first evening:
   addLevel(program, out, setStatus)
   addWires(program, out, setStatus)
   addLogs(program, out, setStatus)
+  addLoom(program, out)
   addNetwork(program, out)
   addFault(program, out)
   addSheet(program, out, setStatus)

@@ -1,6 +1,7 @@
 /** The test sheet of a circuit, or of first power: what a meter should show; and readings kept on it. */
 import type { Command } from 'commander'
-import { expectedText, figureOf, UNIT } from '../assess/testSheets/figures.ts'
+import { expectedText, figureOf } from '../assess/testSheets/figures.ts'
+import { meterValue } from '../assess/testSheets/meterText.ts'
 import {
   FIRST_POWER,
   type LineStanding,
@@ -12,7 +13,6 @@ import {
 } from '../assess/testSheets/testSheet.ts'
 import type { Build } from '../model/build.ts'
 import type { Store } from '../store/store.ts'
-import { parseQuantity } from '../units/parse.ts'
 import { refuse } from '../units/problem.ts'
 import { openNamed } from './context.ts'
 import { inert, type Out, wrap } from './print.ts'
@@ -26,7 +26,6 @@ interface Options {
   readonly json?: boolean
 }
 const WIDTH = 100
-const KIND = { volts: 'voltage', ohms: 'resistance', amps: 'current' } as const
 
 const answerText = ({ line, reading, verdict }: LineStanding): string => {
   if (!reading) return ''
@@ -107,10 +106,7 @@ const take = (store: Store, sheet: TestSheet, given: string, by: string | undefi
     return
   }
   if (line.kind === 'do') throw refuse('no-number', `Line ${name} is a step, not a reading.`, `Write ${name}=done.`)
-  const { value } = parseQuantity(
-    KIND[line.quantity],
-    /^[-+−\d.,]+$/.test(text) ? `${text} ${UNIT[line.quantity]}` : text,
-  )
+  const value = meterValue(line.quantity, text)
   const { edit, search } = takeReading(store.read(), sheet, line, value, how)
   store.edit(edit)
   if (search !== undefined)

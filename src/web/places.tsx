@@ -80,7 +80,9 @@ export function Places() {
           {({ circuit }) => <Circuits chosen={circuit && decodeURIComponent(circuit)} />}
         </Route>
         <Route path="/loom/lists/:id">{({ id }) => <LoomList key={id} id={decodeURIComponent(id)} />}</Route>
-        <Route path="/loom/board/:paper">{({ paper }) => <LoomBoard key={paper} paper={paper} />}</Route>
+        <Route path="/loom/board/:paper/:zone?">
+          {({ paper, zone }) => <LoomBoard paper={paper} zone={zone && decodeURIComponent(zone)} />}
+        </Route>
         <Route path="/loom/runs/:id">{({ id }) => <Loom chosen={decodeURIComponent(id)} />}</Route>
         <Route path="/loom">{() => <Loom />}</Route>
         <Route path="/signals/:kind?/:id?">

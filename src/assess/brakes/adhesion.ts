@@ -108,24 +108,22 @@ export const isAdhesion = (found: Adhesion | Lacking): found is Adhesion => 'poi
 export interface Lines {
   /** Rates at which the rear curve lies above the front's within the yardstick's range. */
   readonly rearAbove: boolean
-  readonly rearAboveAtWorst: boolean
   /** Least rate reached at an adhesion k against 0.1 + share·(k − 0.2): where it fails, the k. */
   readonly shortAt: number | undefined
 }
-/** Against the yardstick's two conditions. */
-export const linesOf = (adhesion: Adhesion, facts: BrakeFacts): Lines | undefined => {
-  const { yardstick } = facts
-  if (!yardstick) return undefined
-  const [from, to] = yardstick.rearBelow
-  const above = (points: readonly AdhesionPoint[]): boolean =>
-    points.some(({ rate, front, rear }) => rate >= from && rate <= to && rear > front)
+/** Rates of everyday braking: where no yardstick counts, those in which R13 lets no van's rear lock first. */
+const EVERYDAY = [0.15, 0.5] as const
+
+/** Against the yardstick's two conditions; without one the first alone, for everyday rates. */
+export const linesOf = (adhesion: Adhesion, { yardstick }: BrakeFacts): Lines => {
+  const [from, to] = yardstick?.rearBelow ?? EVERYDAY
   const short = adhesion.points.find(({ rate, front, rear }) => {
+    if (!yardstick) return false
     const k = Math.max(front, rear)
     return k >= 0.2 && k <= 0.8 && rate < 0.1 + yardstick.share * (k - 0.2)
   })
   return {
-    rearAbove: above(adhesion.points),
-    rearAboveAtWorst: above(adhesion.rearMost),
+    rearAbove: adhesion.points.some(({ rate, front, rear }) => rate >= from && rate <= to && rear > front),
     shortAt: short && Math.max(short.front, short.rear),
   }
 }

@@ -20,7 +20,16 @@ export interface AxleBrakes {
   readonly trailing?: Datum
 }
 
-const shoesOf = (facts: BrakeFacts, axle: Axle, friction: Datum): readonly [Datum, Datum] => {
+/** At one end of its ±, without it. */
+const shifted = (datum: Datum, shift: -1 | 0 | 1 | undefined): Datum =>
+  shift === undefined || !isKnown(datum) ? datum : known(datum.value + shift * datum.plusMinus)
+
+const shoesOf = (
+  facts: BrakeFacts,
+  axle: Axle,
+  friction: Datum,
+  shift: -1 | 0 | 1 | undefined,
+): readonly [Datum, Datum] => {
   const shoes = axle === 'front' ? facts.brakes.frontShoes : facts.brakes.rearShoes
   const kind = shoes?.kind
   if (kind === undefined) {
@@ -31,7 +40,10 @@ const shoesOf = (facts: BrakeFacts, axle: Axle, friction: Datum): readonly [Datu
   if (shoes?.leading || kind === 'duo-servo') {
     const leading = entered(shoes?.leading, `factor of the leading shoe, ${axle}`)
     const other = shoes?.trailing ?? (kind === 'two leading' ? shoes?.leading : undefined)
-    return [leading, entered(other, `factor of the ${second === 'leading' ? 'second' : 'trailing'} shoe, ${axle}`)]
+    return [
+      shifted(leading, shift),
+      shifted(entered(other, `factor of the ${second === 'leading' ? 'second' : 'trailing'} shoe, ${axle}`), shift),
+    ]
   }
   const radius = axle === 'front' ? facts.brakes.frontRadius : facts.brakes.rearRadius
   const factors = step(shoeFactors, {
@@ -49,7 +61,7 @@ const shoesOf = (facts: BrakeFacts, axle: Axle, friction: Datum): readonly [Datu
 export const axleBrakes = (facts: BrakeFacts, axle: Axle, pressure: Datum, shift?: -1 | 0 | 1): AxleBrakes => {
   const { brakes, tyre } = facts
   const range = axle === 'front' ? facts.frontFriction : facts.rearFriction
-  const friction = shift === undefined || !isKnown(range) ? range : known(range.value + shift * range.plusMinus)
+  const friction = shifted(range, shift)
   const [kind, area, radius] =
     axle === 'front'
       ? [brakes.frontKind, brakes.frontPistonArea, brakes.frontRadius]
@@ -69,7 +81,7 @@ export const axleBrakes = (facts: BrakeFacts, axle: Axle, pressure: Datum, shift
     })
     return { kind, force: clamp, torque, road, gain }
   }
-  const [leading, trailing] = shoesOf(facts, axle, friction)
+  const [leading, trailing] = shoesOf(facts, axle, friction, shift)
   const { spread, torque, road, gain } = step(drumBrake, {
     pressure,
     piston: pistons,

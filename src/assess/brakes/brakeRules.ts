@@ -10,7 +10,7 @@ import { combine, isKnown, type Known, known } from '../chain/chain.ts'
 import { type Judged, waitsFor, withVerdicts } from '../chain/judged.ts'
 import type { Context } from '../context.ts'
 import { type Finding, VERDICTS, type Verdict } from '../finding.ts'
-import { celsius, finding, list } from '../make.ts'
+import { celsius, finding } from '../make.ts'
 import { isAdhesion, linesOf } from './adhesion.ts'
 import { type BrakeCase, type BrakeChain, brakeChain } from './chain.ts'
 import { type BrakeFacts, LOADS } from './facts.ts'
@@ -18,6 +18,8 @@ import { limitOf, type PedalRow, pedalRow } from './pedalSheet.ts'
 import { isFailure, type State, statesOf, stateWords } from './states.ts'
 import { vacuumFindings } from './vacuumRules.ts'
 import { ANTI_LOCK_WORK, BASE, bars, HOLDS, linesOfWorking, newtons, rate, unknownFor } from './words.ts'
+
+const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`
 
 const worstOf = (verdicts: readonly Verdict[]): Verdict =>
   [...verdicts].sort((a, b) => VERDICTS.indexOf(a) - VERDICTS.indexOf(b))[0] ?? 'unknown'
@@ -27,20 +29,16 @@ const BORES = [0.01587, 0.01746, 0.01905, 0.02064, 0.0222, 0.02381, 0.0254, 0.02
 
 interface RowVerdict {
   readonly verdict: Verdict
-  readonly says: string
+  /** `driver only 285 ± 135 N`. */
+  readonly short: string
+  /** What else is to be said, whole sentences. */
+  readonly more: readonly string[]
 }
 const judgeRow = (row: PedalRow, facts: BrakeFacts): RowVerdict => {
   const { force, limit, frontUsed, rearUsed, wanted } = row
-  if (!isKnown(force) || !isKnown(limit) || !isKnown(wanted)) {
-    const { missing, says } = waitsFor(force, limit, wanted)
-    return {
-      verdict: 'unknown',
-      says: `${row.load}: not known${says === '' ? `, ${list(missing)} missing` : ''}.${says === '' ? '' : ` ${says}`}`,
-    }
-  }
-  const parts = [
-    `${row.load}: ${newtons(force)} of the ${limit.value.toFixed(0)} N allowed, for ${wanted.value.toFixed(2)} m/s²`,
-  ]
+  if (!isKnown(force) || !isKnown(limit) || !isKnown(wanted))
+    return { verdict: 'unknown', short: `${row.load} not known`, more: [] }
+  const more: string[] = []
   const verdicts: Verdict[] = [
     force.value - force.plusMinus > limit.value
       ? 'no-go'
@@ -51,19 +49,19 @@ const judgeRow = (row: PedalRow, facts: BrakeFacts): RowVerdict => {
   const least = facts.yardstick?.leastForce
   if (!isFailure(row.state) && least !== undefined && force.value < least) {
     verdicts.push('marginal')
-    parts.push(`less than the ${least} N below which a pedal is too sharp`)
+    more.push(`${capital(row.load)} that is less than the ${least} N below which a pedal is too sharp.`)
   }
   if (isKnown(frontUsed) && isKnown(rearUsed)) {
     const [axle, used]: readonly [string, Known] =
       frontUsed.value >= rearUsed.value ? ['front', frontUsed] : ['rear', rearUsed]
     if (used.value > DRY_ROAD) {
       verdicts.push(used.value - used.plusMinus > DRY_ROAD ? 'no-go' : 'marginal')
-      parts.push(
-        `but the ${axle} wheels lock before that on a dry road (they would use ${rate(used.value)} of an adhesion of ${DRY_ROAD})`,
+      more.push(
+        `${capital(row.load)} the ${axle} wheels lock before that on a dry road: they would use ${rate(used.value)} of an adhesion of ${DRY_ROAD}.`,
       )
     }
   }
-  return { verdict: worstOf(verdicts), says: `${parts.join('; ')}.` }
+  return { verdict: worstOf(verdicts), short: `${row.load} ${newtons(force)}`, more }
 }
 
 /** The largest bore sold that would keep every load within its limit in that state. */
@@ -82,8 +80,6 @@ const boreThatWould = (facts: BrakeFacts, state: State): string => {
     ? ' No usual bore alone would do it.'
     : ` Of the usual bores ${(would * 1e3).toFixed(1)} mm would, with ${((value / would) ** 2).toFixed(2)} times the pedal travel: measure that there is travel for it.`
 }
-
-const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`
 
 const STATE_NAMES: Readonly<Record<State, string>> = {
   'all working': 'working',
@@ -126,7 +122,7 @@ const pedalFindings = (chain: BrakeChain): Judged[] => {
       // What the sound brakes lack is asked once, not again in every state.
       if (state !== 'all working' && missing.every((datum) => atFirst.has(datum))) continue
       const data = rows.flatMap(({ force, limit, wanted }) => [force, limit, wanted])
-      const some = verdicts.filter((each) => each.verdict !== 'unknown').map(({ says }) => capital(says))
+      const some = verdicts.filter((each) => each.verdict !== 'unknown').map(({ short }) => `${capital(short)}.`)
       const lack = unknownFor(`The pedal force, ${stateWords(facts, state)},`, ...data)
       found.push({
         station: STATIONS[state],
@@ -134,20 +130,21 @@ const pedalFindings = (chain: BrakeChain): Judged[] => {
       })
       continue
     }
-    const strokes =
-      state !== 'engine stalled' || chain.strokesLeft === undefined
-        ? ''
-        : chain.strokesLeft === 'more'
-          ? ' It stays within the limit however often the pedal is pressed.'
-          : ` Laden, ${chain.strokesLeft === 0 ? 'not even the first stop is within the limit' : `${chain.strokesLeft} firm ${chain.strokesLeft === 1 ? 'stop is' : 'stops are'} within the limit`}.`
+    const strokes = state === 'engine stalled' ? stalledWords(chain) : ''
     const [row] = rows
     const line = row && isKnown(row.line) ? ` Line pressure ${bars(row.line)} (${row.load}).` : ''
+    const wanted = row && isKnown(row.wanted) ? `, for ${row.wanted.value.toFixed(2)} m/s²` : ''
+    const allowed = row && isKnown(row.limit) ? `, of ${row.limit.value.toFixed(0)} N allowed` : ''
+    const said = [
+      `${capital(stateWords(facts, state))}${wanted}: ${verdicts.map(({ short }) => short).join(', ')}${allowed}.`,
+      ...verdicts.flatMap(({ more }) => more),
+    ].join(' ')
     found.push({
       station: STATIONS[state],
       finding: finding({
         ...base,
         verdict,
-        says: `${verdicts.map(({ says }) => capital(says)).join(' ')}${strokes}${line}${verdict === 'sound' ? ` ${HOLDS}` : ''}`,
+        says: `${said}${strokes}${line}${verdict === 'sound' ? ` ${HOLDS}` : ''}`,
         todo:
           verdict === 'sound'
             ? 'Have a qualified person inspect it.'
@@ -157,6 +154,21 @@ const pedalFindings = (chain: BrakeChain): Judged[] => {
     })
   }
   return found
+}
+
+/** Laden, stop after stop, until the force no longer changes. */
+const stalledWords = ({ stalled, strokesLeft }: BrakeChain): string => {
+  const forces = (stalled ?? []).flatMap(({ force }) => (isKnown(force) ? [force.value] : []))
+  if (strokesLeft === undefined || forces.length === 0) return ''
+  const last = forces.findIndex((force, index) => index > 0 && Math.abs(force - forces.at(-1)!) < 1)
+  const told = forces.slice(0, last < 0 ? 6 : last + 1).map((force) => force.toFixed(0))
+  return ` Laden, firm stop after firm stop: ${told.join(', ')} N${
+    strokesLeft === 'more'
+      ? ', within the limit however often the pedal is pressed.'
+      : strokesLeft === 0
+        ? '; not even the first is within the limit.'
+        : `; ${strokesLeft} ${strokesLeft === 1 ? 'stop is' : 'stops are'} within the limit.`
+  }`
 }
 
 const remedyFor = (state: State): string => {
@@ -196,9 +208,9 @@ const balanceFinding = (chain: BrakeChain): Judged[] => {
       says.push(
         `${name}: the rear locks first between ${rate(from)} and ${rate(to)} g${range ? `; ${facts.yardstick?.name} allows none between ${range[0]} and ${range[1]}` : ''}.`,
       )
-      verdicts.push(lines === undefined || lines.rearAbove ? 'no-go' : 'marginal')
+      verdicts.push(lines.rearAbove ? 'no-go' : 'marginal')
     }
-    if (lines?.shortAt !== undefined) {
+    if (lines.shortAt !== undefined) {
       says.push(
         `${name}: on a road of adhesion ${rate(lines.shortAt)} less deceleration is reached than ${facts.yardstick?.name} asks.`,
       )
@@ -349,7 +361,12 @@ const inspectionFinding = ({ facts }: BrakeChain): Judged[] => {
       finding: finding({
         ...base,
         verdict: judged.verdict,
-        says: `${asked} ${capital(judged.says)}${judged.verdict === 'sound' ? ` ${HOLDS}` : ''}`,
+        says: [
+          asked,
+          `${capital(judged.short)}${isKnown(row.limit) ? `, of ${row.limit.value.toFixed(0)} N allowed` : ''}.`,
+          ...judged.more,
+          ...(judged.verdict === 'sound' ? [HOLDS] : []),
+        ].join(' '),
         todo:
           judged.verdict === 'sound'
             ? 'Have it measured on a brake tester.'

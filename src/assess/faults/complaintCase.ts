@@ -82,14 +82,26 @@ export const complaintCase = (
   return { kase, solved, load, isOff }
 }
 
-/** Ids of the cases of the build in which this complaint makes sense, in their order. */
+/** With the battery on and nothing foreign feeding the car. */
+export const isUsable = ({ battery, supply }: OperatingCase): boolean => battery === 'connected' && supply === undefined
+
+const QUIET: readonly OperatingCase['engine'][] = ['off', 'idle', 'cranking', 'cruise', 'full load']
+
+/** Ids of the usable cases in which this complaint makes sense, those in which a meter is held most easily first. */
 export const suitedCases = (build: Build, complaint: SearchStart['complaint']): string[] =>
-  Object.keys(build.collections.cases).filter((kase) => {
-    try {
-      complaintCase(build, { complaint, case: kase })
-      return true
-    } catch (error) {
-      if (error instanceof Refusal) return false
-      throw error
-    }
-  })
+  Object.values(build.collections.cases)
+    .filter((kase) => {
+      if (!isUsable(kase)) return false
+      try {
+        complaintCase(build, { complaint, case: kase.id })
+        return true
+      } catch (error) {
+        if (error instanceof Refusal) return false
+        throw error
+      }
+    })
+    .sort((p, q) => QUIET.indexOf(p.engine) - QUIET.indexOf(q.engine) || wrong(p) - wrong(q))
+    .map(({ id }) => id)
+
+/** A state in which something is broken already is the last choice. */
+const wrong = ({ engine, alternator }: OperatingCase): number => (engine !== 'off' && alternator === 'off' ? 1 : 0)

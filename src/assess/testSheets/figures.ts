@@ -1,4 +1,5 @@
 /** Figures of a sheet as a meter shows them. */
+import { OPEN_OHMS } from './meterText.ts'
 import type { Expectation, SheetQuantity } from './types.ts'
 
 export const UNIT = { volts: 'V', ohms: 'Ω', amps: 'A' } as const
@@ -11,7 +12,7 @@ const shown = (value: number, quantity: SheetQuantity): string => {
 }
 
 export const figureOf = (value: number, quantity: SheetQuantity): string =>
-  `${shown(value, quantity)} ${UNIT[quantity]}`
+  quantity === 'ohms' && value >= OPEN_OHMS ? 'no continuity' : `${shown(value, quantity)} ${UNIT[quantity]}`
 
 /** `13.13 ± 0.28 V`; a lopsided tolerance as its two limits. */
 export const expectedText = ({ value, least, most }: Expectation, quantity: SheetQuantity): string => {

@@ -6,11 +6,13 @@ import type { Build, Entity } from '../../model/build.ts'
 import { emptyBuild } from '../../model/build.ts'
 import { applyChanges } from '../../model/read.ts'
 import { Refusal } from '../../units/problem.ts'
-import { newSearch, repairOf, startSearch } from '../faults/faults.ts'
+import { readingCautions } from '../electricalCautions.ts'
+import { newSearch, repairOf, startSearch, withEvidence } from '../faults/faults.ts'
 import { solveCase } from '../solveCases.ts'
 import { expecter, expectOhms } from './expect.ts'
 import { expectedText } from './figures.ts'
 import {
+  canUntake,
   confirmRepair,
   judgeReading,
   mendReading,
@@ -79,6 +81,38 @@ describe('what is expected', () => {
       // Never closer than the meter reads.
       expect(expected!.most - expected!.least).toBeGreaterThanOrEqual(2 * 0.02)
     }
+  })
+
+  it('is not known, and says of which datum, where the volts hang on what is not entered', () => {
+    const half = structuredClone(demo) as Build
+    const { area: _, ...wire } = half.collections.wires['W-302']!
+    half.collections.wires['W-302'] = wire
+    const made = testSheet(half, 'fuel-pump', NIGHT)
+    // 11 A through three metres of anything between 0.5 and 2.5 mm²: half a volt or two and a half.
+    expect(lineAt(made, 'volts:fuel-pump.+/W-303')).toMatchObject({ missing: 'cross-section of wire W-302' })
+    expect(lineAt(made, 'volts:fuel-pump.+/W-303').expect).toBeUndefined()
+    // Before it the volts are what they were.
+    expect(lineAt(made, 'volts:fuse-pump.1').expect).toBeDefined()
+    expect(made.notes.join(' ')).toMatch(/cross-section \(W-302\)/)
+    // A relay whose coil is not described: behind it nothing is told, "nothing steady" least of all.
+    const relay = half.collections.devices['pump-relay']!
+    if (relay.spec.kind !== 'relay') throw new Error('a relay')
+    const { coilResistance: __, ...spec } = relay.spec
+    half.collections.devices['pump-relay'] = { ...relay, spec }
+    expect(lineAt(testSheet(half, 'fuel-pump', NIGHT), 'volts:pump-relay.87').missing).toMatch(/coil|draws/)
+  })
+
+  it('of the drop on the way is Ohm’s law on that way, closer than the two volts that it lies between', () => {
+    const made = testSheet(demo, 'fuel-pump', NIGHT)
+    const drop = lineAt(made, 'volts:battery.+~fuel-pump.+').expect!
+    const [plus, pump] = [solveCase(demo, demo.collections.cases[NIGHT]!).voltages, 'fuel-pump.+'] as const
+    expect(drop.value).toBeCloseTo(plus['battery.+']! - plus[pump]!, 3)
+  })
+
+  it('of a starter is what it shows while it cranks, with the cautions for that', () => {
+    const made = testSheet(demo, 'starting')
+    expect(made.case).toBe('cranking')
+    expect(made.sections.find(({ id }) => id === 'live')!.cautions.join(' ')).toMatch(/out of gear.*coils unplugged/)
   })
 
   it('gives amperes at a fuse: what its loads draw', () => {
@@ -153,7 +187,7 @@ describe('a reading on a sheet', () => {
     })
     const standing = sheetStanding(build, sheet)
     expect(standing.done).toBe(1)
-    expect(sheetStanding(applyChanges(build, untake(kept).changes), sheet).done).toBe(0)
+    expect(sheetStanding(applyChanges(build, untake(build, kept).changes), sheet).done).toBe(0)
     // The same sheet in another case is another sheet.
     expect(sheetStanding(build, testSheet(demo, 'side-lamps', CASE)).done).toBe(0)
   })
@@ -191,6 +225,35 @@ describe('a reading on a sheet', () => {
     expect(takeReading(demo, sheet, ohms, most + 0.1, at(0)).verdict?.kind).toBe('out of tolerance')
     const how = { ...at(0), leadResistance: { value: 0.2 } } as Parameters<typeof takeReading>[4]
     expect(takeReading(demo, sheet, ohms, most + 0.1, how).verdict?.kind).toBe('in tolerance')
+  })
+
+  it.each([
+    ['the leads the wrong way round, and low besides', 'volts:fuel-pump.+/W-303', -7, 'reversed'],
+    ['thousandths, fewer than expected', 'volts:stud-rear.S', 25, 'thousandth'],
+    ['a coil read in kilohms', 'ohms:pump-relay.86~pump-relay.85', 0.085, 'thousandfold'],
+  ])('%s: asked about', (_, id, value, code) => {
+    const pump = testSheet(demo, 'fuel-pump', NIGHT)
+    const taken = takeReading(demo, pump, lineAt(pump, id), value, at(0))
+    expect(taken.verdict).toMatchObject({ kind: 'asked about', code })
+    expect(taken.search).toBeUndefined()
+  })
+
+  it('mistyped and taken back is weighed no longer; one on which a fault was found stays', () => {
+    const out = takeReading(demo, sheet, line, 8.9, at(0))
+    const build = applyChanges(demo, out.edit.changes)
+    const kept = Object.values(build.collections.readings).find(({ search }) => search === out.search)!
+    // The search stood on nothing else.
+    const without = applyChanges(build, untake(build, kept).changes)
+    expect(without.collections.faultSearches[out.search!]).toBeUndefined()
+    const second = takeReading(build, sheet, lineAt(sheet, 'volts:tail-left.+'), 9, at(1))
+    const both = applyChanges(build, second.edit.changes)
+    const left = applyChanges(both, untake(both, kept).changes).collections.faultSearches[out.search!]!
+    expect(left.evidence).toMatchObject([{ at: 'tail-left.+', value: 9 }])
+    const found = { ...both.collections.faultSearches[out.search!]!, found: { part: 'x', name: 'x' } }
+    expect(canUntake(both, kept)).toBe(true)
+    expect(canUntake(applyChanges(both, [{ collection: 'faultSearches', id: found.id, value: found }]), kept)).toBe(
+      false,
+    )
   })
 
   it('a tick says that a line is done', () => {
@@ -231,6 +294,37 @@ describe('a fault', () => {
     expect(build.collections.faultSearches[out.search!]!.history!.at(-1)!.says).toMatch(/Test sheet .* confirms it/)
     expect(build.collections.jobs[`J-repair-${out.search}`]!.status).toBe('done')
     expect(sheetStanding(build, sheet).confirmations).toEqual([])
+  })
+
+  // What each reading says of the load: an open earth or a relay that gets no volts leaves it dead, not weak; a search for
+  // the wrong one of the two does not hold the fault.
+  it.each([
+    ['an open earth', 'fan', 'volts:fan.-/W-312', 12.3, 'fan', 'dead', /W-312|right wing/],
+    ['a poor earth', 'fan', 'volts:fan.-/W-312', 2.3, 'fan', 'weak', undefined],
+    ['no current in the earth', 'fan', 'volts:fan.-/W-312', 0, 'fan', 'dead', undefined],
+    ['a relay that nothing pulls in', 'fuel-pump', 'volts:pump-relay.85', 12.2, 'fuel-pump', 'dead', /W-307|output/],
+    [
+      'a coil that is open',
+      'fuel-pump',
+      'ohms:pump-relay.86~pump-relay.85',
+      1e9,
+      'fuel-pump',
+      'dead',
+      /coil of Fuel pump relay/,
+    ],
+    ['a clamp at the pump’s own fuse', 'fuel-pump', 'amps:W-300', 2, 'fuel-pump', 'dead', undefined],
+    ['a drop on the way', 'fuel-pump', 'volts:battery.+~fuel-pump.+', 4, 'fuel-pump', 'weak', undefined],
+    ['a starter', 'starting', 'volts:starter.50', 3, 'starter', 'dead', undefined],
+  ])('%s is looked for at the right load', (_, circuit, id, value, device, kind, suspect) => {
+    const made = testSheet(demo, circuit, circuit === 'starting' ? undefined : NIGHT)
+    const taken = takeReading(demo, made, lineAt(made, id), value, at(0))
+    const build = applyChanges(demo, taken.edit.changes)
+    const search = build.collections.faultSearches[taken.search!]!
+    expect(search.complaint).toMatchObject({ device, kind })
+    if (suspect === undefined) return
+    const view = withEvidence(startSearch(build, search), search.evidence)
+    expect(view.questions).toEqual([])
+    expect(view.suspects[0]!.name).toMatch(suspect)
   })
 
   it('is not confirmed by what was read before it was found', () => {
@@ -307,6 +401,21 @@ describe('first power', () => {
     expect(of('earths')).toMatch(/dead circuit/)
     expect(of('lamp')).toMatch(/lamp of 21 W in its place/)
     expect(of('outputs')).toMatch(/petrol vapour/)
+    // The battery is on, and anything may start.
+    for (const id of ['lamp', 'plugs', 'outputs']) expect(of(id), id).toMatch(/fan may start by itself/)
+  })
+
+  it('says beside a reading what its place calls for: no battery off where it must be on, no fan with it off', () => {
+    const live = testSheet(demo, 'fan', NIGHT).sections.find(({ id }) => id === 'live')!
+    expect(live.cautions.join(' ')).not.toMatch(/Disconnect the battery/)
+    const beside = (id: string, engine: 'off' | 'idle' | 'cruise'): string => {
+      const line = lineAt(testSheet(demo, 'fuel-pump', NIGHT), id)
+      return readingCautions(demo, line, { engine }).join(' ')
+    }
+    expect(beside('volts:fuel-pump.+/W-303', 'off')).toMatch(/petrol vapour.*car on stands/)
+    expect(beside('volts:fuel-pump.+/W-303', 'cruise')).toMatch(/while driving/)
+    expect(beside('ohms:stud-rear.S', 'off')).toMatch(/dead circuit/)
+    expect(beside('ohms:stud-rear.S', 'off')).not.toMatch(/fan may start/)
   })
 
   it('opens a search only where nothing arrives, for behind the lamp little says what it would in the running car', () => {

@@ -60,7 +60,17 @@ const line = ([x1, y1]: Spot, [x2, y2]: Spot, more: Shape['attributes'] = {}): S
     ...more,
   })
 
-const lettering = (at: Spot, lines: readonly string[], anchor: 'start' | 'middle' | 'end', size = TEXT): Thing => {
+/** `lean`: rad, of the line of words about its first point, clockwise as the eye sees it. */
+const lettering = (
+  at: Spot,
+  lines: readonly string[],
+  anchor: 'start' | 'middle' | 'end',
+  size = TEXT,
+  lean = 0,
+): Thing => {
+  const [cos, sin] = [Math.cos(lean), Math.sin(lean)]
+  const turned: Shape['attributes'] =
+    lean === 0 ? {} : { transform: `rotate(${round((lean * 180) / Math.PI)} ${round(at[0])} ${round(at[1])})` }
   const shapes = lines.map((text, index) =>
     shape(
       'text',
@@ -74,18 +84,20 @@ const lettering = (at: Spot, lines: readonly string[], anchor: 'start' | 'middle
         stroke: '#fff',
         'stroke-width': 0.8,
         'paint-order': 'stroke',
+        ...turned,
         ...(index === 0 ? { 'font-weight': 600 } : {}),
       },
       text,
     ),
   )
   const wide = Math.max(...lines.map((text) => text.length)) * size * WIDE
-  const left = at[0] - (anchor === 'start' ? 0 : anchor === 'end' ? wide : wide / 2)
+  const left = anchor === 'start' ? 0 : anchor === 'end' ? -wide : -wide / 2
+  const spot = (x: number, y: number): Spot => [at[0] + x * cos - y * sin, at[1] + x * sin + y * cos]
   return {
     shapes,
     marks: lines.map((_, index) => {
-      const y = at[1] + index * size * 1.3 - size / 2
-      return stroke([left, y], [left + wide, y], size * 0.7)
+      const y = index * size * 1.3 - size / 2
+      return stroke(spot(left, y), spot(left + wide, y), size * 0.7)
     }),
   }
 }
@@ -128,30 +140,15 @@ const runThings = ({ lying, dressed, from: start, to: goal, thick, isTrue, off }
       .filter(Boolean)
       .join('; '),
   ]
-  // Words stand on the upper side, or to the right of a run that goes up and down.
-  const isSteep = Math.abs(uy) > Math.abs(ux)
-  const middle = along(long / 2)
-  const reach = half + 4
-  const label = isSteep
-    ? lettering([middle[0] + reach / Math.max(Math.abs(uy), 0.5), middle[1] - LINE / 2], words, 'start')
-    : lettering(
-        [middle[0], middle[1] - reach / Math.max(Math.abs(ux), 0.5) - (words.length - 1) * LINE],
-        words,
-        'middle',
-      )
+  // Words run along the bundle, above it, and are never upside down.
+  const isBack = ux < -1e-9 || (Math.abs(ux) <= 1e-9 && uy > 0)
+  const lean = Math.atan2(isBack ? -uy : uy, isBack ? -ux : ux)
+  const beyond = (at: Spot, out: number): Spot => [at[0] + Math.sin(lean) * out, at[1] - Math.cos(lean) * out]
+  const label = lettering(beyond(along(long / 2), half + 4 + (words.length - 1) * LINE), words, 'middle', TEXT, lean)
   const again: Thing[] = []
-  for (let far = 200; far < long - 80; far += 200) {
-    if (Math.abs(far - long / 2) < 80) continue
-    const at = along(far)
-    again.push(
-      lettering(
-        isSteep ? [at[0] - half - 3, at[1]] : [at[0], at[1] + half + TEXT + 1],
-        [run.id],
-        isSteep ? 'end' : 'middle',
-        3,
-      ),
-    )
-  }
+  for (let far = 200; far < long - 80; far += 200)
+    if (Math.abs(far - long / 2) >= 80)
+      again.push(lettering(beyond(along(far), -half - TEXT - 1), [run.id], 'middle', 3, lean))
   return [{ shapes, marks: [stroke(from, to, half + 2)] }, label, ...again]
 }
 
@@ -184,8 +181,21 @@ const pointThings = ({ points }: Drawing): Thing[] =>
     return [peg, lettering([x + cos * 14, top], lines, anchor)]
   })
 
-export const layoutBoard = (build: Build, paper: Paper): Board => {
-  const drawing = loomDrawing(build)
+const partOf = (drawing: Drawing, zone: string | undefined): Drawing => {
+  if (zone === undefined) return drawing
+  const runs = drawing.runs.filter(({ lying }) => lying.run.zone === zone)
+  const ends = new Set(runs.flatMap(({ lying }) => [lying.run.from, lying.run.to]))
+  return {
+    ...drawing,
+    runs,
+    points: drawing.points.filter(({ id }) => ends.has(id)),
+    missing: drawing.missing.filter(({ lying }) => lying.run.zone === zone),
+  }
+}
+
+/** `zone`: only the runs that lie in it; without it the whole loom. */
+export const layoutBoard = (build: Build, paper: Paper, zone?: string): Board => {
+  const drawing = partOf(loomDrawing(build), zone)
   const things = [...drawing.runs.flatMap(runThings), ...pointThings(drawing)]
   const tiling = tile(
     things.flatMap(({ marks }) => marks),
@@ -220,7 +230,9 @@ export const layoutBoard = (build: Build, paper: Paper): Board => {
         ? undefined
         : drawing.missing.length > 0
           ? 'No run can be drawn yet: each lacks its length, or where its ends lie on the plan.'
-          : 'The loom has no run yet. Enter branch points and the runs between them.',
+          : zone !== undefined
+            ? 'No run of the loom lies in that zone.'
+            : 'The loom has no run yet. Enter branch points and the runs between them.',
   }
 }
 
@@ -320,16 +332,17 @@ const onSheet = ({ from, to, half }: Mark, left: number, top: number, width: num
   return !out(0, left, width) && !out(1, top, height)
 }
 
-/** mm on the page of the map. */
-const MAP = 170
+/** mm that margins, heading and notes take of the first page: what is left is the map's. */
+const BESIDE = 30
+const ABOVE = 115
 
-const mapOf = ({ shown, tiles }: Tiling, { runs }: Drawing): Shape => {
+const mapOf = ({ sheet: paper, shown, tiles }: Tiling, { runs }: Drawing): Shape => {
   const [w, h] = [shown[0] * 1e3, shown[1] * 1e3]
   const [left, top] = [Math.min(...tiles.map(({ x }) => x)) * 1e3, Math.min(...tiles.map(({ y }) => y)) * 1e3]
   const right = Math.max(...tiles.map(({ x }) => x)) * 1e3 + w
   const bottom = Math.max(...tiles.map(({ y }) => y)) * 1e3 + h
   if (tiles.length === 0) return shape('svg', { width: '1mm', height: '1mm', viewBox: '0 0 1 1' })
-  const scale = Math.min(MAP / (right - left), 220 / (bottom - top))
+  const scale = Math.min((paper[0] * 1e3 - BESIDE) / (right - left), (paper[1] * 1e3 - ABOVE) / (bottom - top))
   const thin = 0.25 / scale
   return shape(
     'svg',

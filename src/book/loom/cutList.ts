@@ -3,7 +3,7 @@ import { cutOf } from '../../assess/loom/cut.ts'
 import { loomSettings } from '../../assess/loom/settings.ts'
 import type { Build } from '../../model/build.ts'
 import { colourText, endName, endText, type List, naturally, once, sizeText } from './list.ts'
-import { wiresToCut } from './toCut.ts'
+import { nothingLeft, wiresToCut } from './toCut.ts'
 
 export const cutList = (build: Build): List => {
   const { wires, notes } = wiresToCut(build)
@@ -71,6 +71,6 @@ export const cutList = (build: Build): List => {
         ),
       ),
     ]),
-    ...(rows.length === 0 ? { empty: 'There is no wire left to cut.' } : {}),
+    ...(rows.length === 0 ? { empty: nothingLeft(build, 'cut') } : {}),
   }
 }

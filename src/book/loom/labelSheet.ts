@@ -1,7 +1,7 @@
 /** A label for each end of each wire: the wire, what it is made of, where this end goes and where the other one is. */
 import type { Build } from '../../model/build.ts'
 import { colourText, endName, type List, sizeText } from './list.ts'
-import { wiresToCut } from './toCut.ts'
+import { nothingLeft, wiresToCut } from './toCut.ts'
 
 export const labelSheet = (build: Build): List => {
   const { wires, notes } = wiresToCut(build)
@@ -24,6 +24,6 @@ export const labelSheet = (build: Build): List => {
     ],
     notes,
     missing: [],
-    ...(wires.length === 0 ? { empty: 'There is no wire left to label.' } : {}),
+    ...(wires.length === 0 ? { empty: nothingLeft(build, 'label') } : {}),
   }
 }

@@ -28,3 +28,6 @@ export const wiresToCut = (build: Build): ToCut => {
     ],
   }
 }
+
+export const nothingLeft = (build: Build, what: string): string =>
+  Object.keys(build.collections.wires).length === 0 ? 'No wire is entered yet.' : `There is no wire left to ${what}.`

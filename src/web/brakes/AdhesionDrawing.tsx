@@ -42,8 +42,12 @@ export function AdhesionDrawing({ stored, tried }: AdhesionProps) {
         .
       </p>
     )
-  const end = (axle: 'front' | 'rear') => within(curves.points, axle).at(-1)
-  const [frontEnd, rearEnd] = [end('front'), end('rear')]
+  // Where the two are far enough apart to be told.
+  const middle = (axle: 'front' | 'rear') => {
+    const points = within(curves.points, axle)
+    return points[Math.floor(points.length * 0.6)]
+  }
+  const [frontMid, rearMid] = [middle('front'), middle('rear')]
   const { yardstick } = shown.facts
   const heavy = tried ? 'heavy' : 'pen'
   return (
@@ -87,13 +91,13 @@ export function AdhesionDrawing({ stored, tried }: AdhesionProps) {
       )}
       <path className={heavy} d={path(curves.points, 'front')} />
       <path className={heavy} strokeDasharray="7 4" d={path(curves.points, 'rear')} />
-      {frontEnd && (
-        <text x={Math.min(x(frontEnd.rate) + 6, LEFT + SIDE - 30)} y={y(frontEnd.front) - 4}>
+      {frontMid && (
+        <text x={x(frontMid.rate) - 8} y={y(frontMid.front) - 10} textAnchor="end">
           front
         </text>
       )}
-      {rearEnd && (
-        <text x={Math.min(x(rearEnd.rate) + 6, LEFT + SIDE - 30)} y={y(rearEnd.rear) + (rearEnd.rear > 0.9 ? 14 : 4)}>
+      {rearMid && (
+        <text x={x(rearMid.rate) + 12} y={y(rearMid.rear) + 18}>
           rear
         </text>
       )}

@@ -28,15 +28,15 @@ const PLACES = {
     road: 300,
   },
   narrow: {
-    size: [356, 470],
+    size: [356, 520],
     pedal: [40, 92],
     servo: [150, 92],
     vacuum: [150, 26],
     master: [240, 92],
-    circuits: [60, 216],
-    front: [120, 216],
-    rear: [120, 352],
-    road: 430,
+    circuits: [60, 262],
+    front: [120, 262],
+    rear: [120, 398],
+    road: 476,
   },
 } as const
 
@@ -79,10 +79,10 @@ export function BrakeDrawing({ stored, tried, narrow = false }: DrawingProps) {
   const [mx, my] = at.master
   const [vx, vy] = at.vacuum
   const [cx, cy] = at.circuits
-  const turn = narrow ? `V${cy - 60}H${cx}V${cy}` : `H${cx}`
+  const turn = narrow ? `V${cy - 58}H${cx}V${cy}` : `H${cx}`
   const brake = (axle: 'front' | 'rear') => {
     const [x, y] = at[axle]
-    const drum = shown.facts.brakes[`${axle}Kind`] === 'drum'
+    const kind = shown.facts.brakes[`${axle}Kind`]
     const wheel = x + 58
     const ground = y + 46
     return station(
@@ -90,8 +90,8 @@ export function BrakeDrawing({ stored, tried, narrow = false }: DrawingProps) {
       [x - 16, y + 38],
       <>
         <circle className="body" cx={wheel} cy={y} r="46" />
-        <circle className="fine" cx={wheel} cy={y} r={drum ? 26 : 30} />
-        {drum ? (
+        {kind && <circle className="fine" cx={wheel} cy={y} r={kind === 'drum' ? 26 : 30} />}
+        {kind === undefined ? null : kind === 'drum' ? (
           <path
             className="pen"
             d={`M${wheel - 8} ${y - 20}q-18 20 0 40M${wheel + 8} ${y - 20}q18 20 0 40M${wheel - 8} ${y - 20}h16`}
@@ -164,7 +164,7 @@ export function BrakeDrawing({ stored, tried, narrow = false }: DrawingProps) {
           <rect className="body" x={mx - 28} y={my - 14} width="56" height="28" />
           <path className="fine" d={`M${mx - 12} ${my - 14}v28M${mx + 8} ${my - 14}v28`} />
           <path className="pen" d={`M${mx - 16} ${my - 14}v-10h12v10M${mx + 4} ${my - 14}v-10h12v10`} />
-          {tag('line', mx - (narrow ? 20 : 0), my + 54, narrow ? 'start' : 'middle')}
+          {narrow ? tag('line', mx - 28, my - 32, 'start') : tag('line', mx, my + 54)}
         </>,
       )}
       {station(
@@ -188,11 +188,12 @@ export function BrakeDrawing({ stored, tried, narrow = false }: DrawingProps) {
       {brake('rear')}
       {station(
         'tyres',
-        [width - 36, at.road + 6],
+        [at.rear[0] + 128, at.road + 10],
         <>
           {used('front')}
           {used('rear')}
-          {tag('wanted', narrow ? 16 : 24, at.road + 18, 'start')}
+          {name('wanted', at.rear[0] + 42, at.road + 22, 'end')}
+          {tag('wanted', at.rear[0] + 50, at.road + 22, 'start')}
         </>,
       )}
     </svg>

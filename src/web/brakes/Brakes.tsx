@@ -66,7 +66,7 @@ export function Brakes() {
           <h2>Which axle locks first</h2>
           {isAdhesion(adhesion) && (
             <p>
-              {adhesion.load}: <b>{verdictWords(adhesion)}</b>.
+              {adhesion.load === 'laden' ? 'Laden' : 'Driver only'}: <b>{verdictWords(adhesion)}</b>.
             </p>
           )}
           <AdhesionDrawing stored={stored.chain} tried={tried?.chain} />

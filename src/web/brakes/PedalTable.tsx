@@ -4,7 +4,7 @@ import { LOADS } from '../../assess/brakes/facts.ts'
 import type { PedalRow } from '../../assess/brakes/pedalSheet.ts'
 import { STATES, stateWords } from '../../assess/brakes/states.ts'
 import { isKnown } from '../../assess/chain/chain.ts'
-import { differenceText, shortText } from '../chain/FigureLine.tsx'
+import { datumText, differenceText, shortText } from '../chain/FigureLine.tsx'
 
 interface PedalTableProps {
   readonly stored: BrakeChain
@@ -44,15 +44,12 @@ function Cell({ stored, tried, chosen, onChoose }: PedalTableProps & { readonly 
     <td>
       <button
         type="button"
-        className="link"
+        className="pedal-force"
         aria-pressed={here}
         aria-label={`${stateWords(shown.facts, chosen.state)}, ${chosen.load}: show its stations`}
         onClick={() => onChoose(chosen)}
       >
-        {isKnown(row.force) ? shortText('force', row.force) : 'unknown'}
-        {isKnown(row.force) && row.force.plusMinus > 0 && (
-          <span className="soft"> ± {shortText('force', { ...row.force, value: row.force.plusMinus })}</span>
-        )}
+        {datumText('force', row.force)}
       </button>
       {change && <span className="fig-change"> {change}</span>}
       <ForceLine row={row} />

@@ -47,7 +47,7 @@ function UserRow({ user, vacuum }: { user: User; vacuum: Vacuum }) {
   return (
     <tr>
       <th scope="row">{user.name}</th>
-      <td>
+      <td data-label="Kind">
         <select
           aria-label={`Kind of ${user.name}`}
           value={user.kind ?? ''}
@@ -61,7 +61,7 @@ function UserRow({ user, vacuum }: { user: User; vacuum: Vacuum }) {
           ))}
         </select>
       </td>
-      <td>
+      <td data-label="Port">
         <input
           aria-label={`Port of ${user.name}`}
           key={user.port ?? ''}
@@ -74,7 +74,7 @@ function UserRow({ user, vacuum }: { user: User; vacuum: Vacuum }) {
           }}
         />
       </td>
-      <td>
+      <td data-label="Check valve">
         <select
           aria-label={`Check valve of ${user.name}`}
           value={check}
@@ -110,28 +110,31 @@ export function VacuumUsers({ vacuum }: { vacuum: Vacuum | undefined }) {
     if (store(`Vacuum: ${entered} added`, { ...vacuum, users: [...users, user] })) setName('')
   }
   return (
-    <section className="vacuum-users" aria-label="Vacuum users and blanked ports">
-      <h2>Vacuum users and blanked ports</h2>
+    <details className="vacuum-users" open={users.length === 0 || undefined}>
+      <summary>
+        <h2>Vacuum users and blanked ports</h2>{' '}
+        <span className="soft small">
+          {users.length === 1 ? '1 user' : `${users.length} users`}, {vacuum?.blankedPorts?.length ?? 0} blanked
+        </span>
+      </summary>
       {users.length === 0 ? (
         <p className="soft">None entered yet. Begin with the brake servo.</p>
       ) : (
-        <div className="table-scroll">
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">User</th>
-                <th scope="col">Kind</th>
-                <th scope="col">Port</th>
-                <th scope="col">Check valve</th>
-              </tr>
-            </thead>
-            <tbody>
-              {users.map((user) => (
-                <UserRow key={user.id} user={user} vacuum={vacuum ?? {}} />
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">User</th>
+              <th scope="col">Kind</th>
+              <th scope="col">Port</th>
+              <th scope="col">Check valve</th>
+            </tr>
+          </thead>
+          <tbody>
+            {users.map((user) => (
+              <UserRow key={user.id} user={user} vacuum={vacuum ?? {}} />
+            ))}
+          </tbody>
+        </table>
       )}
       <form
         className="row"
@@ -168,6 +171,6 @@ export function VacuumUsers({ vacuum }: { vacuum: Vacuum | undefined }) {
           }}
         />
       </div>
-    </section>
+    </details>
   )
 }

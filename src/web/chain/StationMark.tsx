@@ -1,7 +1,7 @@
 /** A station in a line drawing: pressed, it leads to the station's figures; its verdict as a line of our own. */
 import type { ReactNode } from 'react'
 import type { Station } from '../../assess/chain/chain.ts'
-import { VERDICT_SHAPES, wordFor } from '../parts/VerdictMark.tsx'
+import { holdsOnly, VERDICT_SHAPES, wordFor } from '../parts/VerdictMark.tsx'
 
 interface StationMarkProps {
   readonly station: Station
@@ -13,11 +13,12 @@ interface StationMarkProps {
 
 export function StationMark({ station, place, mark, children }: StationMarkProps) {
   const { verdict } = station
+  const system = place === '/brakes' ? 'brakes' : undefined
   return (
     <a
       className="press"
       href={`#${place}`}
-      aria-label={`${station.name}${verdict ? `: ${wordFor(verdict, place === '/brakes' ? 'brakes' : undefined)}` : ''}; to its figures`}
+      aria-label={`${station.name}${verdict ? `: ${wordFor(verdict, system)}` : ''}; to its figures`}
       onClick={(event) => {
         event.preventDefault()
         document.getElementById(`stop-${station.id}`)?.scrollIntoView({ block: 'start' })
@@ -26,7 +27,7 @@ export function StationMark({ station, place, mark, children }: StationMarkProps
       {children}
       {verdict && (
         <path
-          className={`mark ${verdict}`}
+          className={`mark ${holdsOnly(verdict, system) ? 'holds' : verdict}`}
           d={VERDICT_SHAPES[verdict]}
           transform={`translate(${mark[0]} ${mark[1]})`}
         />

@@ -1,9 +1,11 @@
 /** The next test: where the leads go, one number to type, and what the suspects would show. */
 import { useState } from 'react'
+import { readingCautions } from '../../assess/electricalCautions.ts'
 import type { NextTest, Test } from '../../assess/faults/faults.ts'
 import { pointSays } from '../../assess/faults/words.ts'
 import { figureOf } from '../../assess/testSheets/figures.ts'
-import type { Build } from '../../model/build.ts'
+import type { Build, OperatingCase } from '../../model/build.ts'
+import { Cautions } from '../parts/Cautions.tsx'
 import { OneNumber } from './OneNumber.tsx'
 
 const minutes = (seconds: number): string =>
@@ -14,24 +16,20 @@ const OTHERS = 3
 
 interface Props {
   readonly build: Build
+  /** State of the car in which it is read. */
+  readonly kase: OperatingCase | undefined
   readonly next: NextTest
   readonly take: (test: Test, value: number) => void
 }
 
-export function AskReading({ build, next, take }: Props) {
+export function AskReading({ build, kase, next, take }: Props) {
   const [chosen, setChosen] = useState(0)
   const tests: readonly Test[] = [next, ...next.together.slice(0, OTHERS)]
   const test = tests[chosen] ?? next
   return (
     <section aria-labelledby="next-test" className="next-test">
       <h2 id="next-test">Measure next</h2>
-      {next.cautions.length > 0 && (
-        <ul className="cautions">
-          {next.cautions.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
-      )}
+      <Cautions list={readingCautions(build, test, kase)} />
       <p className="where">{test.says}</p>
       <p className="small">
         Red lead <b>+</b> on {pointSays(build, test.at)}; black lead <b>−</b> on{' '}

@@ -39,6 +39,7 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
   const { ready, view, problems } = useSearch(build, search)
   const about = deviceName(build, search.complaint.device)
   const isOpen = search.status === 'open'
+  const kase = build.collections.cases[search.case]
   return (
     <>
       <p>
@@ -70,7 +71,7 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
             {isOpen && view.next && (
               <AskReading
                 next={view.next}
-                build={build}
+                {...{ build, kase }}
                 take={(test, value) => void bench.edit(readingEdit(build, search, test, value))}
               />
             )}
@@ -108,7 +109,7 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
             {isOpen && <RemarkForm {...{ build, search, ready }} />}
             {isOpen && (
               <OwnReading
-                {...{ build, ready }}
+                {...{ build, kase, ready }}
                 take={(test, value) => void bench.edit(readingEdit(build, search, test, value))}
               />
             )}

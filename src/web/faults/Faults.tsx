@@ -1,7 +1,7 @@
 /** Find a fault: searches open and closed, and the complaint that opens another. */
 import { useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
-import { suitedCases } from '../../assess/faults/complaintCase.ts'
+import { isUsable, suitedCases } from '../../assess/faults/complaintCase.ts'
 import type { ComplaintKind } from '../../assess/faults/faults.ts'
 import { deviceName } from '../../assess/make.ts'
 import { Empty } from '../parts/Empty.tsx'
@@ -20,17 +20,17 @@ export function Faults({ about = '' }: { about?: string }) {
   const [kind, setKind] = useState<ComplaintKind>('dead')
   const [kase, setCase] = useState('')
   const suited = useMemo(
-    () => (build && device !== '' ? new Set(suitedCases(build, { device, kind })) : undefined),
+    () => (build && device !== '' ? suitedCases(build, { device, kind }) : undefined),
     [build, device, kind],
   )
   if (!build) return null
   const { faultSearches, cases, devices } = build.collections
   const loads = Object.values(devices)
-    .filter((one) => one.restricted === undefined && (one.loads ?? []).length > 0)
+    .filter((one) => one.restricted === undefined && ((one.loads ?? []).length > 0 || one.spec.kind === 'starter'))
     .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }))
-  const usable = Object.values(cases).filter(({ battery }) => battery === 'connected')
-  const choices = suited ? usable.filter(({ id }) => suited.has(id)) : usable
-  const usual = choices.find(({ engine }) => engine === 'off') ?? choices[0]
+  const usable = Object.values(cases).filter(isUsable)
+  const choices = suited ? suited.flatMap((id) => cases[id] ?? []) : usable
+  const usual = choices[0]
   const chosenCase = (choices.find(({ id }) => id === kase) ?? usual)?.id ?? ''
   const searches = Object.values(faultSearches).reverse()
   const open = (): void => {

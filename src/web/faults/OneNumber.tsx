@@ -1,16 +1,10 @@
 /** One number to type: a bare one is in the unit that stands beside the field. */
 import { useId, useState } from 'react'
 import type { Test } from '../../assess/faults/faults.ts'
-import type { Kind } from '../../units/index.ts'
-import { type Problem, Refusal, refuse } from '../../units/problem.ts'
+import { UNIT } from '../../assess/testSheets/figures.ts'
+import { meterValue } from '../../assess/testSheets/meterText.ts'
+import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
-import { readMeasure } from '../parts/quantityText.ts'
-
-const KINDS = {
-  volts: ['voltage', 'V'],
-  ohms: ['resistance', 'Ω'],
-  amps: ['current', 'A'],
-} as const satisfies Record<Test['quantity'], readonly [Kind, string]>
 
 interface Props {
   readonly test: Test
@@ -22,16 +16,13 @@ export function OneNumber({ test, label, take }: Props) {
   const [text, setText] = useState('')
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const wrong = useId()
-  const [kind, unit] = KINDS[test.quantity]
+  const unit = UNIT[test.quantity]
   const keep = (): void => {
     try {
-      // A number alone is in the unit that stands beside the field.
-      const read = readMeasure(kind, /^[-+−]?[\d.,]+$/.test(text.trim()) ? `${text.trim()} ${unit}` : text)
-      if (read === undefined)
-        throw refuse('no-reading', 'No number was typed.', `Type what the meter shows, in ${unit}.`)
+      const value = meterValue(test.quantity, text)
       setText('')
       setProblems([])
-      take(test, read.value)
+      take(test, value)
     } catch (error) {
       if (!(error instanceof Refusal)) throw error
       setProblems(error.problems)

@@ -1,19 +1,23 @@
 /** A reading that nobody asked for: any point of the circuit against any other, volts, ohms or amperes. */
 import { useState } from 'react'
+import { readingCautions } from '../../assess/electricalCautions.ts'
 import type { ReadySearch, Test } from '../../assess/faults/faults.ts'
 import { leadsSay } from '../../assess/faults/words.ts'
-import type { Build } from '../../model/build.ts'
+import type { Build, OperatingCase } from '../../model/build.ts'
+import { Cautions } from '../parts/Cautions.tsx'
 import { OneNumber } from './OneNumber.tsx'
 
 interface Props {
   readonly build: Build
+  /** State of the car in which it is read. */
+  readonly kase: OperatingCase | undefined
   readonly ready: ReadySearch
   readonly take: (test: Test, value: number) => void
 }
 const WHAT = { volts: 'Volts', ohms: 'Ohms, the circuit dead', amps: 'Amperes in a wire' } as const
 type Quantity = keyof typeof WHAT
 
-export function OwnReading({ build, ready, take }: Props) {
+export function OwnReading({ build, kase, ready, take }: Props) {
   const [quantity, setQuantity] = useState<Quantity>('volts')
   const [at, setAt] = useState('')
   const [against, setAgainst] = useState('')
@@ -63,12 +67,7 @@ export function OwnReading({ build, ready, take }: Props) {
             </select>
           </label>
         )}
-        {quantity === 'ohms' && (
-          <p className="small">
-            Battery negative off, controllers unplugged, and wait until what ran on has gone quiet: ohms on a live
-            circuit are false and may end the meter.
-          </p>
-        )}
+        {complete && <Cautions list={readingCautions(build, test, kase)} />}
         {complete && <OneNumber key={`${quantity} ${at} ${against}`} test={test} take={take} label="It shows" />}
       </div>
     </details>

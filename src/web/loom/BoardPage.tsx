@@ -1,6 +1,6 @@
 /** The layout board at full size: sheets to print and glue, every drawing unit a millimetre. */
 import { useMemo } from 'react'
-import { Link } from 'wouter'
+import { Link, useLocation } from 'wouter'
 import { layoutBoard } from '../../book/loom/board.ts'
 import { PAPERS, type Paper } from '../../engineering/electrical/loom/tiles.ts'
 import { Empty } from '../parts/Empty.tsx'
@@ -11,9 +11,13 @@ import './loom.css'
 
 const isPaper = (paper: string): paper is Paper => Object.hasOwn(PAPERS, paper)
 
-export function BoardPage({ paper }: { readonly paper: string }) {
+export function BoardPage({ paper, zone }: { readonly paper: string; readonly zone?: string | undefined }) {
   const { build } = useBench()
-  const board = useMemo(() => (build && isPaper(paper) ? layoutBoard(build, paper) : undefined), [build, paper])
+  const [, go] = useLocation()
+  const board = useMemo(
+    () => (build && isPaper(paper) ? layoutBoard(build, paper, zone) : undefined),
+    [build, paper, zone],
+  )
   if (!build) return null
   if (!board)
     return (
@@ -21,6 +25,9 @@ export function BoardPage({ paper }: { readonly paper: string }) {
         <Link to={boardPlace('A4')}>On A4</Link>
       </Empty>
     )
+  const { zones, runs } = build.collections
+  const lain = new Set(Object.values(runs).map((run) => run.zone))
+  const here = zone === undefined ? undefined : zones[zone]
   const lie = `${board.paper}-${board.tiling.turned ? 'across' : 'upright'}`
   return (
     <div className="board">
@@ -30,6 +37,7 @@ export function BoardPage({ paper }: { readonly paper: string }) {
         </p>
         <h1>
           {build.name}: layout board on {board.paper}
+          {here && `, ${here.name}`}
         </h1>
         {board.empty !== undefined ? (
           <Empty says={board.empty} />
@@ -41,10 +49,29 @@ export function BoardPage({ paper }: { readonly paper: string }) {
             {(Object.keys(PAPERS) as Paper[])
               .filter((other) => other !== board.paper)
               .map((other) => (
-                <Link key={other} to={boardPlace(other)}>
+                <Link key={other} to={boardPlace(other, zone)}>
                   On {other}
                 </Link>
               ))}
+          </p>
+        )}
+        {lain.size > 1 && (
+          <p className="row no-print choose-run">
+            <label htmlFor="board-part">Part</label>
+            <select
+              id="board-part"
+              value={zone ?? ''}
+              onChange={(event) => go(boardPlace(board.paper, event.target.value))}
+            >
+              <option value="">the whole loom</option>
+              {Object.values(zones)
+                .filter(({ id }) => lain.has(id))
+                .map(({ id, name }) => (
+                  <option key={id} value={id}>
+                    only what lies in: {name}
+                  </option>
+                ))}
+            </select>
           </p>
         )}
         {board.notes.map((note) => (

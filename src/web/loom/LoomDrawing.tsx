@@ -68,7 +68,7 @@ export function LoomDrawing({ drawing, chosen }: Props) {
     const width = name.length * LETTER + 2
     const turned = isNarrow ? free + Math.PI / 2 : free
     const places = [0, 0.5, -0.5, 1, -1, 1.6, -1.6, 2.2, -2.2, Math.PI].flatMap((off) =>
-      [9, 22].map((out): Spot => {
+      [9, 22, 36].map((out): Spot => {
         const [cos, sin] = [Math.cos(turned + off), Math.sin(turned + off)]
         return [x + cos * out - (width * (1 - cos)) / 2, y + sin * out - (LINE * (1 - sin)) / 2]
       }),
@@ -78,7 +78,14 @@ export function LoomDrawing({ drawing, chosen }: Props) {
   const boxes = placeLabels(
     [...pointWords, ...runWords],
     LINE,
-    lines.map(({ from, to, thick }) => [from, to, thick] as const),
+    [
+      ...lines.map(({ from, to, thick }) => [from, to, thick] as const),
+      // A point is a short line: no word on it.
+      ...drawing.points.map(({ at: where }) => {
+        const [x, y] = at(where)
+        return [[x - 4, y], [x + 4, y], 8] as const
+      }),
+    ],
     [room, height],
   )
   const barLength = scale > 260 ? 0.5 : 1

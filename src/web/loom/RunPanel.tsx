@@ -134,7 +134,7 @@ export function RunPanel({ build, lying, dressed, findings, runs }: Props) {
         {bundle && <Section bundle={bundle} strands={lying.strands} />}
       </div>
       {lying.wires.length > 0 && (
-        <table className="folds">
+        <table className="folds wires-in-run">
           <caption>
             {lying.wires.length === 1 ? 'The wire' : `The ${lying.wires.length} wires`} in {run.id}
           </caption>

@@ -56,7 +56,7 @@ export const placeLabels = (
       }
       let cost = index * 2
       for (const other of placed.values()) cost += shared(box, other) * 2
-      for (const line of lines) cost += crossing(box, line) * 6
+      for (const line of lines) cost += crossing(box, line) * 20
       if (cost < least) {
         least = cost
         best = box

@@ -20,9 +20,19 @@ export const wordFor = (verdict: Verdict, system: System | undefined): string =>
   return word === verdict ? VERDICT_WORDS[verdict] : `${word[0]!.toUpperCase()}${word.slice(1)}`
 }
 
+/** No green where a qualified person still has to look. */
+export const holdsOnly = (verdict: Verdict, system: System | undefined): boolean =>
+  system !== undefined && verdictWord({ verdict, system }) !== verdict
+
 export function VerdictMark({ verdict, system }: { verdict: Verdict; system?: System | undefined }) {
   return (
-    <span style={{ color: `var(--${verdict})`, whiteSpace: 'nowrap', fontWeight: 600 }}>
+    <span
+      style={{
+        color: holdsOnly(verdict, system) ? 'var(--ink)' : `var(--${verdict})`,
+        whiteSpace: 'nowrap',
+        fontWeight: 600,
+      }}
+    >
       <svg width="28" height="16" viewBox="0 0 28 16" aria-hidden="true" style={{ verticalAlign: '-2px' }}>
         <path
           d={VERDICT_SHAPES[verdict]}

@@ -2,18 +2,16 @@
 import { useId, useState } from 'react'
 import { Link } from 'wouter'
 import { figureOf, UNIT } from '../../assess/testSheets/figures.ts'
+import { meterValue, OPEN_OHMS } from '../../assess/testSheets/meterText.ts'
 import type { LineStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
 import { canUntake, mendReading, takeReading, tickLine, untake } from '../../assess/testSheets/testSheet.ts'
 import type { SheetTest } from '../../assess/testSheets/types.ts'
 import type { Build } from '../../model/build.ts'
-import { type Problem, Refusal, refuse } from '../../units/problem.ts'
+import { type Problem, Refusal } from '../../units/problem.ts'
 import { readMeter } from '../faults/meter.ts'
 import { howRead } from '../faults/newReading.ts'
 import { Problems } from '../parts/Problems.tsx'
-import { readMeasure } from '../parts/quantityText.ts'
 import { bench } from '../workbench/bench.ts'
-
-const KIND = { volts: 'voltage', ohms: 'resistance', amps: 'current' } as const
 
 interface Props {
   readonly build: Build
@@ -75,18 +73,10 @@ function Typed({ build, sheet, line, after }: TypedProps) {
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const wrong = useId()
   const unit = UNIT[line.quantity]
-  const keep = (): void => {
+  const keep = (typed: string | number): void => {
     try {
-      const read = readMeter1(line.quantity, text)
-      if (read === undefined)
-        throw refuse('no-reading', 'No number was typed.', `Type what the meter shows, in ${unit}.`)
-      const { edit, verdict } = takeReading(
-        build,
-        sheet,
-        line,
-        read.value,
-        howRead(line.quantity, new Date().toISOString()),
-      )
+      const value = typeof typed === 'number' ? typed : meterValue(line.quantity, typed)
+      const { edit, verdict } = takeReading(build, sheet, line, value, howRead(line.quantity, new Date().toISOString()))
       setProblems([])
       if (!bench.edit(edit)) return
       setText('')
@@ -101,7 +91,7 @@ function Typed({ build, sheet, line, after }: TypedProps) {
       className="the-number"
       onSubmit={(event) => {
         event.preventDefault()
-        keep()
+        keep(text)
       }}
     >
       <span className="row">
@@ -115,6 +105,11 @@ function Typed({ build, sheet, line, after }: TypedProps) {
         />
         <span className="unit">{unit}</span>
         <button type="submit">Keep</button>
+        {line.quantity === 'ohms' && line.expect?.value !== null && (
+          <button type="button" onClick={() => keep(OPEN_OHMS)}>
+            OL: no continuity
+          </button>
+        )}
       </span>
       <Problems list={problems} id={wrong} />
     </form>

@@ -1,10 +1,12 @@
 /** One line of the sheet at a time, large, for a phone beside the car. It opens at the first that is not done. */
 import { useState } from 'react'
+import { readingCautions } from '../../assess/electricalCautions.ts'
 import { expectedText } from '../../assess/testSheets/figures.ts'
 import type { sheetStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
 import type { Build } from '../../model/build.ts'
+import { Cautions } from '../parts/Cautions.tsx'
 import { LineEntry } from './LineEntry.tsx'
-import { Cautions, Expected } from './SheetParts.tsx'
+import { Expected } from './SheetParts.tsx'
 
 interface Props {
   readonly build: Build
@@ -21,6 +23,11 @@ export function OneLine({ build, sheet, standing }: Props) {
   const [at, setAt] = useState(() => openFrom(0))
   const place = places[Math.min(at, places.length - 1)]!
   const { section, line } = place
+  // Whoever comes back to a sheet in the middle reads its cautions first, as on the first line of each part.
+  const [begun] = useState(at)
+  const isEntered = at === begun || section.lines[0] === line
+  const kase = section.id === 'live' && sheet.case !== undefined ? build.collections.cases[sheet.case] : undefined
+  const here = line.kind === 'test' ? readingCautions(build, line, kase) : []
   const go = (to: number): void => setAt(Math.max(0, Math.min(places.length - 1, to)))
   return (
     <section className="one-line" aria-labelledby="line">
@@ -30,13 +37,14 @@ export function OneLine({ build, sheet, standing }: Props) {
       <p className="small">
         State: <strong>{section.state}</strong>.
       </p>
-      <details className="small" open={section.lines[0] === line}>
+      <details key={section.id} className="small" open={isEntered}>
         <summary>Take care</summary>
-        <Cautions list={section.cautions} />
+        <Cautions list={isEntered ? section.cautions : section.cautions.filter((each) => !here.includes(each))} />
       </details>
       <h2 id="line" className="where">
         {line.says}
       </h2>
+      {!isEntered && <Cautions list={here} />}
       {line.kind === 'test' && (
         <>
           <p className="expected">

@@ -1,17 +1,6 @@
 /** Pieces that a whole sheet and a single line share. */
 import type { SheetTest } from '../../assess/testSheets/types.ts'
 
-export function Cautions({ list }: { list: readonly string[] }) {
-  if (list.length === 0) return null
-  return (
-    <ul className="cautions">
-      {list.map((caution) => (
-        <li key={caution}>{caution}</li>
-      ))}
-    </ul>
-  )
-}
-
 /** What the tolerance is made of, and what a wrong reading would mean. */
 export function Expected({ line }: { line: SheetTest }) {
   return (

@@ -3,8 +3,9 @@
 import { expectedText } from '../../assess/testSheets/figures.ts'
 import type { LineStanding, sheetStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
 import type { Build } from '../../model/build.ts'
+import { Cautions } from '../parts/Cautions.tsx'
 import { LineEntry } from './LineEntry.tsx'
-import { Cautions, Expected } from './SheetParts.tsx'
+import { Expected } from './SheetParts.tsx'
 
 interface Props {
   readonly build: Build

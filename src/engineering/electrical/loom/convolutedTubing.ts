@@ -1,12 +1,8 @@
-/** Convoluted tubing (corrugated conduit) by size, kept as printed; the test holds the checksum. */
-import type { Source } from '../../calculation.ts'
-
-export const tubingTable: Source = {
-  title: 'Conduit maker’s selection guide, tables I and II: bundle factors, tubing sizes, bundle diameter at 70 % fill',
-  where: 'Glenair series 72, dtsheet.com document 1247662',
-  how: 'read',
-}
-/** Tubing size, 1/32 in; inner diameter, mm. */
+/**
+ * Convoluted tubing (corrugated conduit): size in 1/32 in; inner diameter, mm; kept as printed, the test holds the
+ * checksum. Source, read: a conduit maker's selection guide, tables I and II (bundle factors, tubing sizes, bundle
+ * diameter at 70 % fill): Glenair series 72, dtsheet.com document 1247662.
+ */
 export const PRINTED_TUBING = `06 4.7
 09 7.1
 10 7.9
