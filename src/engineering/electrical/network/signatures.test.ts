@@ -23,6 +23,18 @@ const agree = (network: Network, faults: readonly Overrides[], close: number): n
   return full
 }
 
+/**
+ * Whether each node keeps a tie other than alternators without this element: alternators alone deliver nothing over a
+ * range of volts, so that a node between them has no one voltage to agree on.
+ */
+const determined = (network: Network, without: string): boolean => {
+  const left = network.elements.filter(({ id }) => id !== without)
+  return nodesOf(network).every((node) => {
+    const ties = left.filter(({ a, b }) => a === node || b === node)
+    return ties.length === 0 || ties.some(({ type }) => type !== 'alternator')
+  })
+}
+
 const r = (id: string, a: string, b: string, ohm: number): NetworkElement => ({ type: 'resistor', id, a, b, ohm })
 const battery: NetworkElement = { type: 'battery', id: 'bat', a: 'p', b: '0', emf: 12.6, internalResistance: 0.01 }
 
@@ -31,7 +43,7 @@ describe('signatures by low-rank re-solution', () => {
     fc.assert(
       fc.property(resistiveNetworks({ largest: 30, allLaws: true }), (network) => {
         const faults = network.elements.flatMap((element): Overrides[] => [
-          { remove: [element.id] },
+          ...(determined(network, element.id) ? [{ remove: [element.id] }] : []),
           ...(element.type === 'resistor'
             ? [0.005, 1, 50].map((ohm) => ({ set: { [element.id]: { ohm } } }))
             : element.type === 'lamp'
@@ -39,7 +51,7 @@ describe('signatures by low-rank re-solution', () => {
               : []),
         ])
         // A node that hangs on the stray load of a fan at rest alone (400 Ω) is known that much less well.
-        agree(network, faults, 1e-7)
+        agree(network, faults, 1e-6)
       }),
       { numRuns: 120, endOnFailure: true },
     )
