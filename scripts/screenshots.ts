@@ -17,6 +17,7 @@ const SCREENS = [
   ['circuits', '#/circuits/of/wires/W-302', '.drawing-room svg'],
   ['earths', '#/circuits/car/earths', 'main h1'],
   ['patterns', '#/circuits/from/patterns', 'main h1'],
+  ['loom', '#/loom/runs/R-8', '[data-run="R-8"]'],
   ['jobs', '#/jobs', 'main h1'],
   ['sitting', '#/jobs/sitting', 'main h1'],
   ['signals', '#/signals/resistanceSwitches/wheel', 'main h1'],

@@ -47,7 +47,7 @@ it('compares two cylinders at every station, on the laptop and on the phone, and
     await close()
   }
   await bench.close()
-}, 40_000)
+})
 
 it('names what is missing in a build with half its data, and in an empty one', async () => {
   for (const build of [halfBuild(), undefined]) {

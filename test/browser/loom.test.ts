@@ -27,7 +27,7 @@ const drawnLength = (page: Page, run: string): Promise<number> =>
 
 it.each(Object.entries(WIDTHS))(
   'draws the runs to one scale, opens one, and prints its lists, at the width of a %s',
-  async (_name, viewport) => {
+  async (name, viewport) => {
     const bench = await serveBuild(demoBuild())
     const { page, complaints, close } = await openPage(browser, `${bench.address}#/loom`, viewport)
     await page.locator('[data-run="R-8"]').waitFor()
@@ -38,22 +38,26 @@ it.each(Object.entries(WIDTHS))(
     expect(await page.locator('.run-facts').textContent()).toContain('27 mm; at the very tightest 25 mm')
     expect(await page.locator('.wires-in-run tbody tr').count()).toBe(57)
     await looksRight(page)
-    // A sleeve too small is found at once, and found no more when it is taken back.
-    const sleeve = page.getByLabel('sleeve, inside, run R-8')
-    await sleeve.fill('20 mm')
-    await sleeve.press('Enter')
-    await page.getByText('its split conduit, 20 mm inside, cannot take them').waitFor()
-    await page.getByRole('button', { name: 'Undo' }).click()
-    await page.getByText('its split conduit, 20 mm inside, cannot take them').waitFor({ state: 'detached' })
+    if (name === 'laptop') {
+      // A sleeve too small is found at once, and found no more when it is taken back.
+      const sleeve = page.getByLabel('sleeve, inside, run R-8')
+      await sleeve.fill('20 mm')
+      await sleeve.press('Enter')
+      await page.getByText('its split conduit, 20 mm inside, cannot take them').waitFor()
+      await page.getByRole('button', { name: 'Undo' }).click()
+      await page.getByText('its split conduit, 20 mm inside, cannot take them').waitFor({ state: 'detached' })
+    }
     await page.getByRole('link', { name: 'Shopping list' }).click()
     await page.getByRole('heading', { name: 'Shopping list' }).waitFor()
     expect(await overflow(page)).toBeLessThanOrEqual(0)
     expect(await smallText(page)).toEqual([])
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: 'XLSX' }).click(),
-    ])
-    expect(download.suggestedFilename()).toBe('shopping.xlsx')
+    if (name === 'laptop') {
+      const [download] = await Promise.all([
+        page.waitForEvent('download'),
+        page.getByRole('button', { name: 'XLSX' }).click(),
+      ])
+      expect(download.suggestedFilename()).toBe('shopping.xlsx')
+    }
     await page.emulateMedia({ media: 'print' })
     expect(await page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false)
     expect(complaints).toEqual([])

@@ -75,7 +75,9 @@ it('on a phone: one line at a time, typed or ticked; out of tolerance opens a se
       if (await page.getByRole('heading', { name: across.says }).count()) break
       await page.getByRole('button', { name: 'Line after' }).click()
     }
-    await page.getByRole('button', { name: 'Take back' }).click()
+    // What the fault was found by stays as it was read.
+    expect(await page.getByRole('button', { name: 'Take back' }).count()).toBe(0)
+    await page.getByRole('button', { name: 'Read again' }).click()
     await page.getByLabel(`Reading: ${across.says}`).fill(across.expect!.value!.toFixed(2))
     await page.getByRole('button', { name: 'Keep' }).click()
     await page.getByRole('button', { name: /^Confirmed: close the search/ }).click()
@@ -83,6 +85,7 @@ it('on a phone: one line at a time, typed or ticked; out of tolerance opens a se
     const { collections } = bench.store.read()
     expect(collections.faultSearches[search.id]!.history!.at(-1)!.says).toMatch(/Test sheet .* confirms it/)
     expect(collections.jobs[`J-repair-${search.id}`]!.status).toBe('done')
+    expect(readings().map(({ value }) => value)).toContain(8.9)
     expect(complaints).toEqual([])
   } finally {
     await close()

@@ -82,7 +82,7 @@ const repairFor = (build: Build, { kind, name, devices, wires }: NamedPart): Rep
 
 /** The edit that makes the found part a job with its parts and ties both to the search. `part`: id of a suspect. */
 export const repairOf = (
-  ready: ReadySearch,
+  ready: Pick<ReadySearch, 'build' | 'parts' | 'leftOut'>,
   stored: StoredSearch,
   part: string,
   when?: string,

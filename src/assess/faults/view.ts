@@ -30,6 +30,7 @@ import type {
 } from './types.ts'
 import { leadsSay, pointWire } from './words.ts'
 
+type Readings = ReadySearch['build']['collections']['readings']
 /** Share below which a suspect is not worth a line. */
 const WORTH_A_LINE = 1e-4
 /** Suspects of whom it is said what they would show. */
@@ -39,15 +40,22 @@ const LOOKS = 3
 /** Bits below which a look is not worth asking for. */
 const WORTH_A_LOOK = 0.05
 
-/** Throws `Refusal` on values that are no numbers and remarks that are none of the list. */
-export const withEvidence = (ready: ReadySearch, evidence: readonly Evidence[]): SearchView => {
+/**
+ * `readings`: those of the build as it is now, for the meters that the evidence was read with; the search may have been
+ * made ready before they were taken. Throws `Refusal` on values that are no numbers and remarks that are none of the list.
+ */
+export const withEvidence = (
+  ready: ReadySearch,
+  evidence: readonly Evidence[],
+  readings: Readings = ready.build.collections.readings,
+): SearchView => {
   for (const entry of evidence)
     if (entry.kind === 'reading' && !Number.isFinite(entry.value))
       throw refuse('bad-reading', `${entry.value} at ${entry.at} is no reading.`, 'Give the value as a number.')
   const questions = doubtsOf(ready, evidence)
   const doubted = new Set(questions.map((question) => question.evidence))
   const weighed = evidence.flatMap((entry, i): Weighed[] =>
-    doubted.has(i) ? [] : [weigh(ready, entry, questions, i)].flat(),
+    doubted.has(i) ? [] : [weigh(ready, entry, questions, i, readings)].flat(),
   )
   const belief = believeWithPairs(withOpened(ready, evidence), weighed)
   const pairs = belief.hypotheses.length > ready.search.hypotheses.length
@@ -98,14 +106,20 @@ const withOpened = (ready: ReadySearch, evidence: readonly Evidence[]): Search =
 const AT_THE_PLACE: ReadonlySet<string> = new Set(['moves-with-wire', 'hot-joint'])
 
 /** One piece of evidence as the engine takes it; a test that was foreseen as such, anything else as likelihoods. */
-const weigh = (ready: ReadySearch, entry: Evidence, questions: Question[], place: number): Weighed[] => {
+const weigh = (
+  ready: ReadySearch,
+  entry: Evidence,
+  questions: Question[],
+  place: number,
+  readings: Readings,
+): Weighed[] => {
   const { hypotheses } = ready.search
   const ratios = (says: string, likelihoods: readonly number[]): Weighed[] => [
     { kind: 'remark', says, ratios: Object.fromEntries(hypotheses.map(({ id }, h) => [id, likelihoods[h]!])) },
   ]
   if (entry.kind === 'remark') return ratios(entry.remark, remarkLikelihoods(ready, entry))
   if (entry.quantity === 'volts') {
-    const stored = entry.reading === undefined ? undefined : ready.build.collections.readings[entry.reading]
+    const stored = entry.reading === undefined ? undefined : readings[entry.reading]
     const input = stored?.inputResistance?.value
     const foreseen = (at: string, against: string | undefined): string | undefined => {
       const id = testId(at, against)

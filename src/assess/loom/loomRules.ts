@@ -3,7 +3,7 @@
  * lengths are missing or cannot be.
  */
 import { bendSource, leastBend } from '../../engineering/electrical/loom/bend.ts'
-import { leastBundle } from '../../engineering/electrical/loom/bundle.ts'
+import { leastBundle, quickBundle } from '../../engineering/electrical/loom/bundle.ts'
 import type { Build, Entity } from '../../model/build.ts'
 import type { Context } from '../context.ts'
 import type { Finding } from '../finding.ts'
@@ -48,9 +48,10 @@ const roomFor = (build: Build, strands: readonly Strand[], bore: number): Room =
       working: [`√Σd² of ${known.length} diameters = ${mm(least)}; room ${mm(bore)}`],
     }
   if (missing.length > 0) return { verdict: 'unknown', says: named(missing.map(({ from }) => from)), working: [] }
+  const { handLaid } = loomSettings(build)
+  if (quickBundle(known) * handLaid.value <= bore) return { verdict: 'fits', says: '', working: [] }
   const bundle = bundleOf(build, strands)
   if (bundle === undefined) return { verdict: 'fits', says: '', working: [] }
-  const { handLaid } = loomSettings(build)
   const working = [
     `tightest packing found of ${strands.length}: ${mm(bundle.floor)}; × ${handLaid.value} laid by hand = ${mm(bundle.laid)}; room ${mm(bore)}`,
     `Hand-laid factor from ${handLaid.from}.`,

@@ -2,7 +2,7 @@
 import { cutOf } from '../../assess/loom/cut.ts'
 import { loomSettings } from '../../assess/loom/settings.ts'
 import type { Build } from '../../model/build.ts'
-import { colourText, endName, endText, type List, naturally, once, sizeText } from './list.ts'
+import { colourText, endName, endText, LIST_NAMES, type List, naturally, once, sizeText } from './list.ts'
 import { nothingLeft, wiresToCut } from './toCut.ts'
 
 export const cutList = (build: Build): List => {
@@ -18,7 +18,7 @@ export const cutList = (build: Build): List => {
     )
   return {
     id: 'cut',
-    title: 'Cut list',
+    title: LIST_NAMES.cut,
     says: 'Each wire as it comes off the reel, thickest first, then by colour; both ends carry the wire’s number.',
     tables: [
       {

@@ -3,7 +3,7 @@ import { circuitOf } from '../../assess/circuit.ts'
 import { deviceIdOf, deviceName, deviceZone, own, restrictedDevice, restrictedWire } from '../../assess/make.ts'
 import { reachOf } from '../../assess/protection/reach.ts'
 import type { Build } from '../../model/build.ts'
-import { colourText, type List, naturally, once, sizeText } from './list.ts'
+import { colourText, LIST_NAMES, type List, naturally, once, sizeText } from './list.ts'
 
 export const fuseChart = (build: Build): List => {
   const { devices, wires, zones } = build.collections
@@ -37,7 +37,7 @@ export const fuseChart = (build: Build): List => {
     })
   return {
     id: 'fuses',
-    title: 'Fuse chart',
+    title: LIST_NAMES.fuses,
     says: 'For the lid of the fuse box: what each fuse feeds. Never fit a larger one than stands here.',
     tables: [
       {

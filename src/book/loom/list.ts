@@ -17,6 +17,15 @@ export interface Table {
 }
 export const LISTS = ['runs', 'cut', 'pins', 'splices', 'fuses', 'labels', 'shopping'] as const
 export type ListId = (typeof LISTS)[number]
+export const LIST_NAMES: Readonly<Record<ListId, string>> = {
+  runs: 'Runs and bundles',
+  cut: 'Cut list',
+  pins: 'Pin tables, from the wire side',
+  splices: 'Splice list',
+  fuses: 'Fuse chart',
+  labels: 'Label sheet',
+  shopping: 'Shopping list',
+}
 export interface List {
   readonly id: ListId
   readonly title: string

@@ -6,7 +6,7 @@
 import { isWire } from '../../assess/loom/loom.ts'
 import { deviceZone, endpointOf, own, restrictedDevice } from '../../assess/make.ts'
 import type { Build, Wire } from '../../model/build.ts'
-import { colourText, endName, endText, type List, naturally, once, sizeText, type Table } from './list.ts'
+import { colourText, endName, endText, LIST_NAMES, type List, naturally, once, sizeText, type Table } from './list.ts'
 
 /** Nothing is plugged on these. */
 const NO_PLUG: ReadonlySet<string> = new Set(['splice', 'earth-stud', 'battery'])
@@ -53,7 +53,7 @@ export const pinTables = (build: Build): List => {
     })
   return {
     id: 'pins',
-    title: 'Pin tables, from the wire side',
+    title: LIST_NAMES.pins,
     says: 'What is pushed into each cavity. Look at the plug from the side the wires enter; its numbers are moulded there.',
     tables,
     notes: [

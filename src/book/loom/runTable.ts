@@ -3,7 +3,7 @@ import { dressed, loomRuns } from '../../assess/loom/loom.ts'
 import { loomSettings } from '../../assess/loom/settings.ts'
 import { own } from '../../assess/make.ts'
 import type { Build } from '../../model/build.ts'
-import { type List, once } from './list.ts'
+import { LIST_NAMES, type List, once } from './list.ts'
 
 const MILLI = 1e3
 
@@ -12,7 +12,7 @@ export const runTable = (build: Build): List => {
   const runs = loomRuns(build)
   return {
     id: 'runs',
-    title: 'Runs and bundles',
+    title: LIST_NAMES.runs,
     says: 'Each run of the loom between two branch points, with its bundle.',
     tables: [
       {

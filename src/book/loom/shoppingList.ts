@@ -4,7 +4,7 @@ import { dressed, loomRuns } from '../../assess/loom/loom.ts'
 import { loomSettings } from '../../assess/loom/settings.ts'
 import { restrictedDevice } from '../../assess/make.ts'
 import type { Build } from '../../model/build.ts'
-import { colourText, counted, type List, naturally, once, sizeText, type Table } from './list.ts'
+import { colourText, counted, LIST_NAMES, type List, naturally, once, sizeText, type Table } from './list.ts'
 import { wiresToCut } from './toCut.ts'
 
 const mm = (metres: number): string => `${Number((metres * 1e3).toFixed(1))} mm`
@@ -145,7 +145,7 @@ export const shoppingList = (build: Build): List => {
   ].filter(({ rows }) => rows.length > 0)
   return {
     id: 'shopping',
-    title: 'Shopping list',
+    title: LIST_NAMES.shopping,
     says: 'What the loom takes: metres with what is wasted, ends, sleeves, grommets and fuses.',
     tables,
     notes: [

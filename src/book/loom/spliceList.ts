@@ -3,7 +3,7 @@
 import { isWire } from '../../assess/loom/loom.ts'
 import { deviceIdOf, deviceZone, own, squareMillimetres } from '../../assess/make.ts'
 import type { Build } from '../../model/build.ts'
-import { colourText, endText, type List, naturally, once, sizeText } from './list.ts'
+import { colourText, endText, LIST_NAMES, type List, naturally, once, sizeText } from './list.ts'
 
 export const spliceList = (build: Build): List => {
   const missing: string[] = []
@@ -39,7 +39,7 @@ export const spliceList = (build: Build): List => {
     })
   return {
     id: 'splices',
-    title: 'Splice list',
+    title: LIST_NAMES.splices,
     says: 'Every joint of wires in the loom, with the metal that its sleeve or ferrule must take.',
     tables: [
       { columns: ['Splice', 'At', 'Zone', 'Wires', 'Metal together', 'Made by'].map((name) => ({ name })), rows },

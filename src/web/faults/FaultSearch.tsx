@@ -1,4 +1,5 @@
 /** One search: where it stands, what to do next, the circuit with its suspicion, what is known, who is suspect. */
+import { useEffect, useState } from 'react'
 import { Link } from 'wouter'
 import { closeSearch, repairOf, type SearchView, type StoredSearch } from '../../assess/faults/faults.ts'
 import { deviceName, list } from '../../assess/make.ts'
@@ -36,7 +37,7 @@ export function FaultSearch({ id }: { id: string }) {
 }
 
 function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
-  const { ready, view, problems } = useSearch(build, search)
+  const { ready, view, isWeighing, problems } = useSearch(build, search)
   const about = deviceName(build, search.complaint.device)
   const isOpen = search.status === 'open'
   const kase = build.collections.cases[search.case]
@@ -50,11 +51,17 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
       </h1>
       <p className="soft">In “{build.collections.cases[search.case]?.name ?? search.case}”.</p>
       <Problems list={problems} />
-      {ready === undefined && problems.length === 0 && <p role="status">Working out what each fault would do …</p>}
+      {view === undefined && problems.length === 0 && <Working />}
       {ready && view && (
         <div className="search-bench">
           <div className="search-ask">
-            <Standing {...{ build, search, view }} />
+            {isWeighing ? (
+              <p role="status" className="weighing">
+                Weighing what is known …
+              </p>
+            ) : (
+              <Standing {...{ build, search, view }} />
+            )}
             {isOpen && view.cautions.length > 0 && (
               <details className="cautions-first" open={search.evidence.length === 0}>
                 <summary>Take care</summary>
@@ -65,10 +72,10 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
                 </ul>
               </details>
             )}
-            {isOpen && search.found === undefined && (
+            {isOpen && !isWeighing && search.found === undefined && (
               <Repairs {...{ search, view }} repair={(part, mode) => repair(ready, search, part, mode)} />
             )}
-            {isOpen && view.next && (
+            {isOpen && !isWeighing && view.next && (
               <AskReading
                 next={view.next}
                 {...{ build, kase }}
@@ -144,6 +151,28 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
         </>
       )}
       {isOpen && <Closing {...{ build, search }} />}
+    </>
+  )
+}
+
+/** A search is made ready beside the page, which stays alive and can be left. */
+function Working() {
+  const [seconds, setSeconds] = useState(0)
+  useEffect(() => {
+    const timer = setInterval(() => setSeconds((now) => now + 1), 1000)
+    return () => clearInterval(timer)
+  }, [])
+  return (
+    <>
+      <p role="status">
+        Working out what each fault would do. It takes some seconds; you can go elsewhere meanwhile and come back.
+      </p>
+      <p className="row">
+        <progress aria-label="Working out what each fault would do" />
+        <span className="soft" aria-hidden="true">
+          {seconds} s
+        </span>
+      </p>
     </>
   )
 }

@@ -1,17 +1,18 @@
 /** A reading that nobody asked for: any point of the circuit against any other, volts, ohms or amperes. */
 import { useState } from 'react'
 import { readingCautions } from '../../assess/electricalCautions.ts'
-import type { ReadySearch, Test } from '../../assess/faults/faults.ts'
+import type { Test } from '../../assess/faults/faults.ts'
 import { leadsSay } from '../../assess/faults/words.ts'
 import type { Build, OperatingCase } from '../../model/build.ts'
 import { Cautions } from '../parts/Cautions.tsx'
 import { OneNumber } from './OneNumber.tsx'
+import type { ShownSearch } from './searchEngine.ts'
 
 interface Props {
   readonly build: Build
   /** State of the car in which it is read. */
   readonly kase: OperatingCase | undefined
-  readonly ready: ReadySearch
+  readonly ready: ShownSearch
   readonly take: (test: Test, value: number) => void
 }
 const WHAT = { volts: 'Volts', ohms: 'Ohms, the circuit dead', amps: 'Amperes in a wire' } as const

@@ -1,19 +1,20 @@
 /** What was seen or heard, as evidence: a list of remarks in plain words, some about a thing. */
 import { useState } from 'react'
-import { REMARKS, type ReadySearch, type StoredSearch } from '../../assess/faults/faults.ts'
+import { REMARKS, type StoredSearch } from '../../assess/faults/faults.ts'
 import type { Build } from '../../model/build.ts'
 import { bench } from '../workbench/bench.ts'
 import { remarkSays } from './EvidenceList.tsx'
 import { remarkEdit } from './faultEdits.ts'
+import type { ShownSearch } from './searchEngine.ts'
 
 interface Props {
   readonly build: Build
   readonly search: StoredSearch
-  readonly ready: ReadySearch
+  readonly ready: ShownSearch
 }
 type Choice = readonly [id: string, name: string]
 
-const choicesFor = (build: Build, ready: ReadySearch, about: string): readonly Choice[] => {
+const choicesFor = (build: Build, ready: ShownSearch, about: string): readonly Choice[] => {
   const { devices, wires } = build.collections
   const mine = new Set([...ready.parts.values()].flatMap((part) => [...part.devices, ...part.wires]))
   const things = Object.values(devices)

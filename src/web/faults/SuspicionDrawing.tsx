@@ -1,12 +1,13 @@
 /** The circuit with suspicion as density of hatching on it, and the two leads of the meter where they go. */
 import { useMemo } from 'react'
-import type { NextTest, ReadySearch, SearchView, Suspect } from '../../assess/faults/faults.ts'
+import type { NextTest, SearchView, Suspect } from '../../assess/faults/faults.ts'
 import { pointEndpoint, pointWire } from '../../assess/faults/words.ts'
 import { deviceIdOf } from '../../assess/make.ts'
 import { batteryPins } from '../../assess/pins.ts'
 import type { Build } from '../../model/build.ts'
 import { CircuitDrawing } from '../circuits/drawing/CircuitDrawing.tsx'
 import type { Placed, Spot } from '../circuits/drawing/layout.ts'
+import type { ShownSearch } from './searchEngine.ts'
 
 /** Gaps between the strokes, px: the more suspect, the denser. Below the last nothing is hatched. */
 const DENSITIES = [
@@ -32,7 +33,7 @@ const suspicionOf = (suspects: readonly Suspect[]): ReadonlyMap<string, number> 
 const DRAWN = 'search'
 
 /** A car of nothing but what can make the complaint and where probes can go: from the source to the load and back. */
-const carOfSearch = (build: Build, { points, parts }: ReadySearch): Build => {
+const carOfSearch = (build: Build, { points, parts }: ShownSearch): Build => {
   const ids = new Set([
     ...[...parts.values()].flatMap((part) => part.wires),
     ...[...points.values()].flatMap(({ wire }) => wire ?? []),
@@ -55,7 +56,7 @@ const carOfSearch = (build: Build, { points, parts }: ReadySearch): Build => {
 
 interface Props {
   readonly build: Build
-  readonly ready: ReadySearch
+  readonly ready: ShownSearch
   readonly name: string
   readonly view: SearchView
 }

@@ -107,6 +107,11 @@ function Opened({ finding, job, makeJob }: Omit<Props, 'opened'>) {
             Show it in its circuit
           </Link>
         )}
+        {(collection === 'runs' || collection === 'passages') && (
+          <Link to={collection === 'runs' ? `/loom/runs/${id}` : '/loom'} className="button">
+            Show it on the loom
+          </Link>
+        )}
       </div>
       <Photos about={finding.subject} name={finding.about} />
     </div>

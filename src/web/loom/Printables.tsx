@@ -1,6 +1,6 @@
 /** What can be printed of the loom, and what each sheet still lacks. */
 
-import { useMemo } from 'react'
+import { useDeferredValue, useMemo } from 'react'
 import { Link } from 'wouter'
 import { layoutBoard } from '../../book/loom/board.ts'
 import { LISTS, type List } from '../../book/loom/list.ts'
@@ -11,7 +11,9 @@ import { boardPlace, listPlace } from './places.ts'
 const lacksText = ({ missing, empty }: List): string =>
   empty ?? (missing.length === 0 ? '' : `${missing.length} ${missing.length === 1 ? 'datum' : 'data'} not known.`)
 
-export function Printables({ build }: { readonly build: Build }) {
+export function Printables({ build: newest }: { readonly build: Build }) {
+  // What was edited is drawn first; what it does to the sheets follows.
+  const build = useDeferredValue(newest)
   const lists = useMemo(() => LISTS.map((id) => loomList(build, id)), [build])
   const boards = useMemo(() => (['A4', 'A3'] as const).map((paper) => layoutBoard(build, paper)), [build])
   return (

@@ -1,6 +1,7 @@
 /** Everything that can be looked for, with the place it leads to. */
 import type { Finding } from '../../assess/finding.ts'
 import { patterns } from '../../assess/patterns/index.ts'
+import { LIST_NAMES, LISTS } from '../../book/loom/list.ts'
 import { calculations } from '../../engineering/registry.ts'
 import type { Build } from '../../model/build.ts'
 import { actions } from './actions.ts'
@@ -64,6 +65,20 @@ export const thingsOf = (build: Build | undefined, findings: readonly Finding[])
     thing('View', 'sitting', 'Sitting: what to do in the time there is', '/jobs/sitting', 'evening hours tonight'),
     thing('View', 'forecast', 'Forecast: when it will be done', '/jobs/forecast', 'date milestone what if'),
     thing('View', 'parts', 'Parts and money', '/jobs/parts', 'shopping supplier price borrowed ordered'),
+    thing('View', 'loom', 'Loom: runs, bundles, passages', '/loom', 'harness bundle sleeve grommet branch'),
+    ...LISTS.map((id) => thing('Loom list', id, LIST_NAMES[id], `/loom/lists/${id}`, 'print csv xlsx loom')),
+    ...['A4', 'A3'].map((paper) =>
+      thing('Loom list', paper, `Layout board on ${paper}, full size`, `/loom/board/${paper}`, 'print formboard loom'),
+    ),
+    ...Object.values(build.collections.runs).map(({ id, name: called, from, to }) =>
+      thing(
+        'Run',
+        id,
+        `${called === undefined ? id : `${id}, ${called}`}: ${build.collections.branchPoints[from]?.name ?? from} to ${build.collections.branchPoints[to]?.name ?? to}`,
+        `/loom/runs/${encodeURIComponent(id)}`,
+        'loom bundle sleeve',
+      ),
+    ),
     thing('View', 'earths', 'Earths of the whole car', '/circuits/car/earths', 'ground return strap sensor error'),
     thing(
       'View',

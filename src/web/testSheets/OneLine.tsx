@@ -44,7 +44,11 @@ export function OneLine({ build, sheet, standing }: Props) {
       <h2 id="line" className="where">
         {line.says}
       </h2>
-      {!isEntered && <Cautions list={here} />}
+      {!isEntered && here.length > 0 && (
+        <div className="small">
+          <Cautions list={here} />
+        </div>
+      )}
       {line.kind === 'test' && (
         <>
           <p className="expected">

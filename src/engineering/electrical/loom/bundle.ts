@@ -3,7 +3,7 @@
  *   floor = diameter of the tightest packing found;  laid = floor × hand-laid factor;  over = laid + 2 × layers × tape
  */
 import type { Source } from '../../calculation.ts'
-import { packCircles } from './packCircles.ts'
+import { packCircles, quickRadius } from './packCircles.ts'
 
 /**
  * Hand-laid over tightest, where the build does not say: the bundle factors of a conduit maker's guide stand up to
@@ -42,3 +42,7 @@ export const leastBundle = (diameters: readonly number[]): number =>
   diameters.length === 2
     ? diameters[0]! + diameters[1]!
     : Math.sqrt(diameters.reduce((sum, diameter) => sum + diameter * diameter, 0))
+
+/** m: a packing that is valid and found at once, not the tightest. No wire: 0. */
+export const quickBundle = (diameters: readonly number[]): number =>
+  diameters.length === 0 ? 0 : 2 * quickRadius(diameters.map((diameter) => diameter / 2))

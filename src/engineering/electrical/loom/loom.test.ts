@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { leastBend } from './bend.ts'
-import { bundleOfWires, HAND_LAID, leastBundle } from './bundle.ts'
+import { bundleOfWires, HAND_LAID, leastBundle, quickBundle } from './bundle.ts'
 import {
   CHECKSUM_BUNDLE_DIAMETERS,
   CHECKSUM_TUBING,
@@ -137,6 +137,13 @@ describe('a bundle', () => {
     const wires = [2.4e-3, 1.9e-3, 1.9e-3, 8.3e-3, 3e-3]
     expect(leastBundle(wires)).toBeLessThan(bundleOfWires(wires, 1).floor)
     expect(leastBundle([1, 2])).toBe(3)
+    // What is found at once is never tighter than what is searched for, nor more than a seventh looser.
+    for (const count of [1, 2, 3, 7, 19, 40]) {
+      const some = Array.from({ length: count }, (_, index) => 1.9 + (index % 5) * 0.7)
+      const ratio = quickBundle(some) / bundleOfWires(some, 1).floor
+      expect(ratio).toBeGreaterThan(1 - 1e-6)
+      expect(ratio).toBeLessThan(1.15)
+    }
   })
   it('of wires that no table lists is not made up', () => {
     expect(outlineOf(1.5e-6, 'thin')).toMatchObject({ diameter: 2.4e-3, wall: 'thin' })
