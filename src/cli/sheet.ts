@@ -1,6 +1,6 @@
 /** The test sheet of a circuit, or of first power: what a meter should show; and readings kept on it. */
 import type { Command } from 'commander'
-import { expectedText, figureOf } from '../assess/testSheets/figures.ts'
+import { expectedText, readText } from '../assess/testSheets/figures.ts'
 import { meterValue } from '../assess/testSheets/meterText.ts'
 import {
   FIRST_POWER,
@@ -22,6 +22,8 @@ interface Options {
   readonly case?: string
   readonly take: readonly string[]
   readonly by?: string
+  readonly instrument?: string
+  readonly leads?: string
   readonly working?: boolean
   readonly json?: boolean
 }
@@ -30,7 +32,7 @@ const WIDTH = 100
 const answerText = ({ line, reading, verdict }: LineStanding): string => {
   if (!reading) return ''
   if (line.kind === 'do' || !verdict) return 'done'
-  const value = figureOf(reading.value, line.quantity)
+  const value = readText(reading, line.quantity)
   switch (verdict.kind) {
     case 'in tolerance':
       return `${value}, in tolerance`
@@ -89,7 +91,7 @@ const sheetText = (build: Build, sheet: TestSheet, working: boolean): string => 
   return `${inert(sheet.title)}${kase ? `: ${inert(kase.name)}` : ''}\n${[...sheet.notes.map((note) => wrap(note, WIDTH)), ...sections, ...again.map((each) => `\n${wrap(each, WIDTH)}`)].join('\n')}\n\n${standing.done} of ${standing.lines.size} lines done, ${standing.out.length} out of tolerance.\n`
 }
 
-const take = (store: Store, sheet: TestSheet, given: string, by: string | undefined, say: Out): void => {
+const take = (store: Store, sheet: TestSheet, given: string, { by, instrument, leads }: Options, say: Out): void => {
   const cut = given.lastIndexOf('=')
   const [name, text] = [given.slice(0, cut).trim(), given.slice(cut + 1).trim()]
   const lines = sheet.sections.flatMap((section) => section.lines)
@@ -107,7 +109,15 @@ const take = (store: Store, sheet: TestSheet, given: string, by: string | undefi
   }
   if (line.kind === 'do') throw refuse('no-number', `Line ${name} is a step, not a reading.`, `Write ${name}=done.`)
   const value = meterValue(line.quantity, text)
-  const { edit, search } = takeReading(store.read(), sheet, line, value, how)
+  const meter = {
+    ...how,
+    ...(instrument === undefined ? {} : { instrument }),
+    // Of both leads, touched together: taken off when ohms are judged, kept beside the reading.
+    ...(leads === undefined || line.quantity !== 'ohms'
+      ? {}
+      : { leadResistance: { value: meterValue('ohms', leads) } }),
+  }
+  const { edit, search } = takeReading(store.read(), sheet, line, value, meter)
   store.edit(edit)
   if (search !== undefined)
     say.error(`Out of tolerance: fault search ${search}. Go on with: swapwright fault --search ${search}\n`)
@@ -122,11 +132,13 @@ export const addSheet = (program: Command, out: Out, setStatus: (status: number)
     .option('--case <case>', 'state of the car; else the one in which most of the circuit is on')
     .option(
       '--take <line=value>',
-      'keep a reading: 4=12.9, or 1=done; may be given often',
+      'keep a reading: 4=12.9, 3=OL for no continuity, or 1=done; may be given often',
       (text: string, before: readonly string[]) => [...before, text],
       [] as readonly string[],
     )
     .option('--by <name>', 'who reads')
+    .option('--instrument <name>', 'with what, kept with the reading')
+    .option('--leads <ohms>', 'of both leads touched together: taken off ohms')
     .option('--working', 'what each tolerance is made of, and what a wrong reading means')
     .option('--json', 'print JSON')
     .addHelpText('after', '\nExit status: 1 where a reading that is kept is out of tolerance.')
@@ -134,7 +146,7 @@ export const addSheet = (program: Command, out: Out, setStatus: (status: number)
       const store = await openNamed(options.build, options.take.length === 0)
       try {
         const sheet = testSheet(store.read(), circuit, options.case)
-        for (const given of options.take) take(store, sheet, given, options.by, out)
+        for (const given of options.take) take(store, sheet, given, options, out)
         const build = store.read()
         const standing = sheetStanding(build, sheet)
         setStatus(standing.out.length > 0 ? 1 : 0)

@@ -126,6 +126,10 @@ export const circuitSheet = (build: Build, circuit: string, caseId?: string): Te
   const sections = [deadSection(build, solved, wires, devices), liveSection(build, solved, wires, devices)].filter(
     ({ lines }) => lines.length > 0,
   )
+  if (devices.some(({ loads }) => (loads ?? []).length > 0) && loadsFed(solved, devices) === 0)
+    notes.push(
+      `Nothing of ${record.name} is on in “${kase.name}”: the volts show what waits at its switches and no more. To prove the rest, enter an operating case in which it is on.`,
+    )
   return { id: circuit, title: record.name, case: kase.id, sections, notes: [...notes, ...lacking] }
 }
 

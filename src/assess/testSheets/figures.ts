@@ -24,3 +24,14 @@ export const expectedText = ({ value, least, most }: Expectation, quantity: Shee
     ? `${shown(value, quantity)} ± ${figureOf(Math.max(below, above), quantity)}`
     : `${shown(least, quantity)} to ${figureOf(most, quantity)}`
 }
+
+/** What was read, as it is judged: ohms less those of the leads, where they are known. */
+export const readText = (
+  { value, leadResistance }: { readonly value: number; readonly leadResistance?: { readonly value: number } },
+  quantity: SheetQuantity,
+): string => {
+  const leads = quantity === 'ohms' && value < OPEN_OHMS ? (leadResistance?.value ?? 0) : 0
+  return leads === 0
+    ? figureOf(value, quantity)
+    : `${figureOf(value - leads, quantity)} (${figureOf(value, quantity)} less ${figureOf(leads, quantity)} of leads)`
+}

@@ -10,7 +10,8 @@ import { readingCautions } from '../electricalCautions.ts'
 import { newSearch, repairOf, startSearch, withEvidence } from '../faults/faults.ts'
 import { solveCase } from '../solveCases.ts'
 import { expecter, expectOhms } from './expect.ts'
-import { expectedText } from './figures.ts'
+import { expectedText, readText } from './figures.ts'
+import { meterValue, OPEN_OHMS } from './meterText.ts'
 import {
   canUntake,
   confirmRepair,
@@ -225,6 +226,14 @@ describe('a reading on a sheet', () => {
     expect(takeReading(demo, sheet, ohms, most + 0.1, at(0)).verdict?.kind).toBe('out of tolerance')
     const how = { ...at(0), leadResistance: { value: 0.2 } } as Parameters<typeof takeReading>[4]
     expect(takeReading(demo, sheet, ohms, most + 0.1, how).verdict?.kind).toBe('in tolerance')
+    // And says so: else a reading above its limit would seem to pass.
+    expect(readText({ value: 0.45, leadResistance: { value: 0.2 } }, 'ohms')).toBe(
+      '0.25 Ω (0.45 Ω less 0.20 Ω of leads)',
+    )
+    expect(meterValue('ohms', ' OL ')).toBe(OPEN_OHMS)
+    expect(readText({ value: OPEN_OHMS, leadResistance: { value: 0.2 } }, 'ohms')).toBe('no continuity')
+    expect(meterValue('volts', '210 mV')).toBeCloseTo(0.21, 9)
+    expect(() => meterValue('volts', ' ')).toThrow(Refusal)
   })
 
   it.each([

@@ -1,7 +1,7 @@
 /** One line's answer: type what the meter shows, or tick; then what it means, and what is asked about. */
 import { useId, useState } from 'react'
 import { Link } from 'wouter'
-import { figureOf, UNIT } from '../../assess/testSheets/figures.ts'
+import { figureOf, readText, UNIT } from '../../assess/testSheets/figures.ts'
 import { meterValue, OPEN_OHMS } from '../../assess/testSheets/meterText.ts'
 import type { LineStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
 import { canUntake, mendReading, takeReading, tickLine, untake } from '../../assess/testSheets/testSheet.ts'
@@ -119,7 +119,7 @@ function Typed({ build, sheet, line, after }: TypedProps) {
 function Answer({ build, standing }: { build: Build; standing: LineStanding }) {
   const { line, reading, verdict } = standing
   if (!reading || line.kind === 'do' || verdict === undefined) return <p className="kept">Ticked.</p>
-  const value = <strong className="figure">{figureOf(reading.value, line.quantity)}</strong>
+  const value = <strong className="figure">{readText(reading, line.quantity)}</strong>
   if (verdict.kind === 'in tolerance') return <p className="kept">{value} in tolerance.</p>
   if (verdict.kind === 'unknown')
     return (
