@@ -22,6 +22,21 @@ export interface Finding {
   readonly cautions: readonly string[]
 }
 
-/** Of brakes the best that is ever said is that the arithmetic holds: no printed word says more. */
+/** Where the best that is ever said is that the arithmetic holds, and a qualified person must inspect it. */
+const INSPECTED: ReadonlySet<System> = new Set(['brakes', 'fuel'])
+/** How many of each printed word, worst first; words that no finding has are left out but for the four verdicts. */
+export const tallyOf = (
+  findings: readonly Finding[],
+): readonly { readonly word: string; readonly of: Pick<Finding, 'verdict' | 'system'>; readonly count: number }[] => {
+  const kinds: readonly Pick<Finding, 'verdict' | 'system'>[] = [
+    ...VERDICTS.map((verdict) => ({ verdict, system: 'model' as const })),
+    { verdict: 'sound', system: 'brakes' },
+  ]
+  return kinds
+    .map((of) => ({ of, word: verdictWord(of) }))
+    .map((kind) => ({ ...kind, count: findings.filter((finding) => verdictWord(finding) === kind.word).length }))
+    .filter(({ count, word, of }) => count > 0 || word === of.verdict)
+}
+/** The printed word of a verdict. */
 export const verdictWord = ({ verdict, system }: Pick<Finding, 'verdict' | 'system'>): string =>
-  verdict === 'sound' && system === 'brakes' ? 'arithmetic holds' : verdict
+  verdict === 'sound' && INSPECTED.has(system) ? 'arithmetic holds' : verdict

@@ -11,6 +11,16 @@ const ESCAPES: Readonly<Record<string, string>> = {
 }
 export const escapeHtml = (text: string): string => text.replace(/[&<>"']/g, (sign) => ESCAPES[sign]!)
 
+/** A page of our own style and nothing else; `body` is HTML, `title` text. */
+export const htmlPage = (title: string, style: string, body: string): string => `<!doctype html>
+<html lang="en">
+<head><meta charset="utf-8"><title>${escapeHtml(title)}</title><style>${style}</style></head>
+<body>
+${body}
+</body>
+</html>
+`
+
 const STYLE = `
 body { font: 11pt/1.45 serif; color: #1a1c1e; max-width: 46rem; margin: 2rem auto; padding: 0 1rem; }
 h1, h2 { line-height: 1.2; } h2 { border-bottom: 1px solid; margin-top: 2rem; break-after: avoid; }
@@ -29,16 +39,11 @@ const chapterHtml = ({ title, entries, empty }: Chapter): string =>
   }</section>`
 
 /** `printed`: the day that stands on it. */
-export const bookPage = (build: Build, printed: string): string => {
-  const name = escapeHtml(build.name)
-  return `<!doctype html>
-<html lang="en">
-<head><meta charset="utf-8"><title>${name}: evidence</title><style>${STYLE}</style></head>
-<body>
-<h1>${name}</h1>
+export const bookPage = (build: Build, printed: string): string =>
+  htmlPage(
+    `${build.name}: evidence`,
+    STYLE,
+    `<h1>${escapeHtml(build.name)}</h1>
 <p>What was measured and how, printed ${escapeHtml(printed)}. On brakes, fuel and structure a figure says at best that the arithmetic holds; a qualified person must inspect them.</p>
-${chaptersOf(build).map(chapterHtml).join('\n')}
-</body>
-</html>
-`
-}
+${chaptersOf(build).map(chapterHtml).join('\n')}`,
+  )

@@ -24,6 +24,7 @@ import { figureOf } from '../assess/testSheets/figures.ts'
 import { meterValue } from '../assess/testSheets/meterText.ts'
 import { PRIOR_WEIGHTS } from '../engineering/electrical/faults/hypothesis.ts'
 import type { Build, Change, Entity } from '../model/build.ts'
+import { nextId } from '../model/newId.ts'
 import type { Store } from '../store/store.ts'
 import { Refusal, refuse } from '../units/problem.ts'
 import { inert, type Out, problemText, wrap } from './print.ts'
@@ -284,15 +285,11 @@ export const searchCar = async (
 /** Each reading of the evidence is kept as a reading of the build as well. */
 const withReadings = (build: Build, search: StoredSearch): { changes: Change[]; kept: StoredSearch } => {
   const changes: Change[] = []
-  let n = 0
-  const free = (): string => {
-    do n += 1
-    while (Object.hasOwn(build.collections.readings, `M-${n}`))
-    return `M-${n}`
-  }
+  const readings: Record<string, unknown> = { ...build.collections.readings }
   const evidence = search.evidence.map((entry): Evidence => {
     if (entry.kind !== 'reading' || entry.reading !== undefined) return entry
-    const id = free()
+    const id = nextId(readings, 'M')
+    readings[id] = true
     const when = new Date().toISOString()
     const value: Entity<'readings'> = {
       id,

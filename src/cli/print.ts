@@ -1,5 +1,5 @@
 /** Text for a terminal. What came from a file is made inert: no control character of it reaches the screen. */
-import { type Finding, type Verdict, verdictWord } from '../assess/finding.ts'
+import { type Finding, tallyOf, type Verdict, verdictWord } from '../assess/finding.ts'
 import { type Gathered, howMany } from '../assess/gather.ts'
 import type { Problem } from '../units/problem.ts'
 
@@ -31,8 +31,8 @@ export const problemText = (problem: Problem): string => inert(`${problem.says} 
 const MARK: Record<Verdict, string> = { 'no-go': '━╸╺━', marginal: '━╾╼━', unknown: '┅┅┅┅', sound: '━━━━' }
 
 export const tally = (findings: readonly Finding[]): string =>
-  (['no-go', 'marginal', 'unknown', 'sound'] as const)
-    .map((verdict) => `${findings.filter((finding) => finding.verdict === verdict).length} ${verdict}`)
+  tallyOf(findings)
+    .map(({ count, word }) => `${count} ${word}`)
     .join(', ')
 
 export const findingText = (finding: Finding, options: { working: boolean; width: number }): string => {

@@ -1,19 +1,12 @@
 /** In, out and change of the build document. Whatever is refused is refused whole, with every problem found. */
 import { type Problem, Refusal, refuse } from '../units/problem.ts'
-import {
-  type Build,
-  buildSchema,
-  type Change,
-  type CollectionName,
-  collections,
-  type SheetName,
-  sheets,
-} from './build.ts'
+import { type Build, buildSchema, type Change, type CollectionName, collections, type SheetName } from './build.ts'
 import { called } from './called.ts'
 import { canonicalJson } from './canonicalJson.ts'
 import { id as idSchema } from './electrical.ts'
 import { migrate } from './migrations.ts'
 import { schemaProblems } from './schemaProblems.ts'
+import { sheets } from './sheets.ts'
 
 /** Reads parsed JSON as a build, bringing an older format up first. Throws nothing but Refusal. */
 export const readBuild = (json: unknown): Build => {

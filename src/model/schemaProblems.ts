@@ -1,8 +1,9 @@
 /** Turns what the schema objects to into problems that name the item, the field, what was given and what is allowed. */
 import type { z } from 'zod'
 import type { Problem } from '../units/problem.ts'
-import { type CollectionName, collections, type SheetName, sheets } from './build.ts'
+import { type CollectionName, collections, type SheetName } from './build.ts'
 import { called, sheetCalled } from './called.ts'
+import { sheets } from './sheets.ts'
 
 type Issue = z.core.$ZodIssue
 type Path = readonly PropertyKey[]

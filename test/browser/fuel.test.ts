@@ -157,7 +157,9 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     await fuel.lever('Resistance of each coil').fill('2.4 Ω')
     await fuel.lever('Shortest pulse that repeats').fill('2.4 ms')
     await fuel.lever('Plug that the injector takes').fill('two ways, square')
-    await expect.poll(() => fuel.fit('driver').textContent()).toMatch(/No-go.*output stands 3 A.*As stored: sound/)
+    await expect
+      .poll(() => fuel.fit('driver').textContent())
+      .toMatch(/No-go.*output stands 3 A.*As stored: arithmetic holds/)
     expect(await fuel.fit('circuit').textContent()).toMatch(
       /No-go.*Injectors fuse, 10 A, then carries 1\d\.\d A of its 10 A/,
     )

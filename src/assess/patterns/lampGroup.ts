@@ -1,5 +1,5 @@
 import { BATTERY_CAUTION } from '../make.ts'
-import { slug } from './parts.ts'
+import { stemOf } from './parts.ts'
 import { box, called, drop, earth, feed, insulation, lampPlaces, optional, place, power } from './questions.ts'
 import { switchedLamps } from './switchedLamps.ts'
 import type { Pattern } from './types.ts'
@@ -24,7 +24,7 @@ export const lampGroup: Pattern = {
   cautions: [BATTERY_CAUTION],
   draw: (pen, answers) => {
     const name = answers.text('name')
-    const id = slug(name)
+    const id = stemOf(name)
     pen.circuit(id, name)
     switchedLamps(pen, answers, {
       id,

@@ -1,5 +1,7 @@
 /** What patterns are made of: lamps, motors, contacts, and the load behind a fused relay. */
+
 import type { Device } from '../../model/build.ts'
+import { slug } from '../../model/newId.ts'
 import { loadCurrent, loadInrush } from '../sizing/loadCurrent.ts'
 import type { Answers } from './answers.ts'
 import { type Colours, fuseOhm, type Pen, RELAY_OHM, SWITCH_OHM } from './pen.ts'
@@ -244,10 +246,5 @@ export const input = (
   })
 }
 
-export const slug = (name: string): string =>
-  name
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 24) || 'load'
+/** Short: its pins and fuse are named after it. */
+export const stemOf = (name: string): string => slug(name, 'load', 24)

@@ -11,7 +11,7 @@ import {
   NEEDS,
   relayed,
   resistanceLaw,
-  slug,
+  stemOf,
 } from './parts.ts'
 import {
   ask,
@@ -55,7 +55,7 @@ export const relayFedLoad: Pattern = {
   cautions: [BATTERY_CAUTION],
   draw: (pen, answers) => {
     const name = answers.text('name')
-    const id = slug(name)
+    const id = stemOf(name)
     const kind = answers.text('kind') as 'lamp' | 'motor' | 'heater'
     const lacks = kind === 'motor' ? ['running', 'stall'] : ['power']
     for (const datum of lacks)

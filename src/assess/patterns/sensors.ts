@@ -1,7 +1,7 @@
 /** Two- and three-wire sensors on the controller’s own supply and earth. */
 import { BATTERY_CAUTION } from '../make.ts'
 import { SIGNAL, sensorEarth, sensorSupply } from './controllerPinsOf.ts'
-import { input, slug } from './parts.ts'
+import { input, stemOf } from './parts.ts'
 import { ask, called, controller, insulation, optional, pins, place } from './questions.ts'
 import type { Pattern } from './types.ts'
 
@@ -29,12 +29,18 @@ export const twoWireSensor: Pattern = {
     const name = answers.text('name')
     const ecu = answers.text('controller')
     const [pin] = answers.texts('pin') as [string]
-    pen.circuit(slug(name), name)
-    const sensor = pen.device(slug(name), name, answers.text('at'), { kind: 'sensor' }, { S: 'signal', '-': 'return' })
+    pen.circuit(stemOf(name), name)
+    const sensor = pen.device(
+      stemOf(name),
+      name,
+      answers.text('at'),
+      { kind: 'sensor' },
+      { S: 'signal', '-': 'return' },
+    )
     pen.wire(`${sensor}.S`, `${ecu}.${pin}`, 'GN', SIGNAL)
     pen.wire(`${sensor}.-`, pen.tap(sensorEarth(pen, ecu)), 'BK/WH', SIGNAL)
     input(pen, {
-      id: `in-${slug(name)}`,
+      id: `in-${stemOf(name)}`,
       name,
       controller: ecu,
       pin,
@@ -63,9 +69,9 @@ export const threeWireSensor: Pattern = {
     const name = answers.text('name')
     const ecu = answers.text('controller')
     const [pin] = answers.texts('pin') as [string]
-    pen.circuit(slug(name), name)
+    pen.circuit(stemOf(name), name)
     const sensor = pen.device(
-      slug(name),
+      stemOf(name),
       name,
       answers.text('at'),
       { kind: 'sensor' },
@@ -74,7 +80,7 @@ export const threeWireSensor: Pattern = {
     pen.wire(`${sensor}.+`, pen.tap(sensorSupply(pen, ecu)), 'OG', SIGNAL)
     pen.wire(`${sensor}.S`, `${ecu}.${pin}`, 'WH/BU', SIGNAL)
     pen.wire(`${sensor}.-`, pen.tap(sensorEarth(pen, ecu)), 'BK/WH', SIGNAL)
-    input(pen, { id: `in-${slug(name)}`, name, controller: ecu, pin, source: sensor, signal: 'voltage' })
+    input(pen, { id: `in-${stemOf(name)}`, name, controller: ecu, pin, source: sensor, signal: 'voltage' })
     pen.say(RETURNS)
   },
 }

@@ -1,6 +1,6 @@
 /** A list or the layout board as one page that a browser prints; nothing in it is fetched from anywhere. */
 import type { Build } from '../../model/build.ts'
-import { escapeHtml } from '../page.ts'
+import { escapeHtml, htmlPage } from '../page.ts'
 import type { Board } from './board.ts'
 import { cellText, type List, type Table } from './list.ts'
 import { shapeAsText } from './shape.ts'
@@ -28,18 +28,9 @@ const tableHtml = ({ title, columns, rows }: Table): string =>
     )
     .join('\n')}</tbody></table>`
 
-const page = (title: string, style: string, body: string): string => `<!doctype html>
-<html lang="en">
-<head><meta charset="utf-8"><title>${escapeHtml(title)}</title><style>${style}</style></head>
-<body>
-${body}
-</body>
-</html>
-`
-
 /** `printed`: the day that stands on it. */
 export const listPage = (build: Build, list: List, printed: string): string =>
-  page(
+  htmlPage(
     `${build.name}: ${list.title}`,
     LIST_STYLE,
     [
@@ -56,7 +47,7 @@ export const listPage = (build: Build, list: List, printed: string): string =>
 
 export const boardPage = (build: Build, board: Board): string => {
   const [w, h] = board.tiling.sheet.map((side) => side * 1e3) as [number, number]
-  return page(
+  return htmlPage(
     `${build.name}: layout board`,
     `@page { size: ${w}mm ${h}mm; margin: 0; } body { margin: 0; font: 10pt/1.4 sans-serif; color: #000; }
 section { break-after: page; } section > svg { display: block; } .first { padding: 12mm; }`,

@@ -1,11 +1,6 @@
 /** A list as a spreadsheet takes it: CSV that runs nothing, or the rows of an XLSX sheet. */
+import { csvCell } from '../../units/csvCell.ts'
 import { type Cell, cellText, type List } from './list.ts'
-
-/** A leading = + - @ would be run as a formula: an apostrophe makes it text. Figures are written by us and stay figures. */
-const inert = (text: string): string => {
-  const guarded = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text
-  return /[",\n\r]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded
-}
 
 interface Sheet {
   readonly headings: readonly string[]
@@ -37,8 +32,8 @@ export const listAsCsv = (list: List): string =>
   sheets(list)
     .map(({ headings, rows }) =>
       [
-        headings.map(inert),
-        ...rows.map((row) => row.map(({ text, number }) => (number === undefined ? inert(text) : text))),
+        headings.map(csvCell),
+        ...rows.map((row) => row.map(({ text, number }) => (number === undefined ? csvCell(text) : text))),
       ]
         .map((row) => row.join(','))
         .join('\r\n'),

@@ -1,11 +1,7 @@
-/** The wires as CSV that a spreadsheet opens without running anything: a leading = + - @ is quoted away. */
+/** The wires as CSV that a spreadsheet opens without running anything. */
 import type { Build } from '../../model/build.ts'
+import { csvCell } from '../../units/csvCell.ts'
 import { formatQuantity } from '../../units/format.ts'
-
-const inert = (text: string): string => {
-  const guarded = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text
-  return /[",\n\r]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded
-}
 
 export const wiresAsCsv = (build: Build): string => {
   const rows = Object.values(build.collections.wires).map((wire) => [
@@ -19,7 +15,7 @@ export const wiresAsCsv = (build: Build): string => {
     wire.remark ?? '',
   ])
   return [['wire', 'from', 'to', 'size', 'colour', 'length', 'circuit', 'remark'], ...rows]
-    .map((row) => row.map(inert).join(','))
+    .map((row) => row.map(csvCell).join(','))
     .join('\r\n')
     .concat('\r\n')
 }

@@ -139,7 +139,7 @@ export function AirDrawing({ stored, tried }: AirDrawingProps) {
       {water.map((station) => {
         const [x, y] = spots[station.id]!
         return (
-          <StationMark key={station.id} station={station} place="/air" mark={[x - 14, y + 24]}>
+          <StationMark key={station.id} station={station} system="air" mark={[x - 14, y + 24]}>
             <g transform={`translate(${x} ${y})`}>
               <AirSymbol id={station.id} />
             </g>
@@ -150,7 +150,7 @@ export function AirDrawing({ stored, tried }: AirDrawingProps) {
         )
       })}
       {onDuct.map((station) => (
-        <StationMark key={station.id} station={station} place="/air" mark={[xOf(station.id) - 14, DUCT + 30]}>
+        <StationMark key={station.id} station={station} system="air" mark={[xOf(station.id) - 14, DUCT + 30]}>
           <g transform={`translate(${xOf(station.id)} ${DUCT})`}>
             <AirSymbol id={station.id} />
           </g>

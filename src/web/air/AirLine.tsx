@@ -24,7 +24,7 @@ export function AirLine({ stored, tried }: { stored: AirChain; tried: AirChain |
         const water = station.line === 'water'
         const shift = water ? 26 : 0
         return (
-          <StationMark key={station.id} station={station} place="/air" mark={[X + shift + 40, y - 30]}>
+          <StationMark key={station.id} station={station} system="air" mark={[X + shift + 40, y - 30]}>
             {index < shown.stations.length - 1 && (
               <path
                 className={water || shown.stations[index + 1]?.line === 'water' ? 'fine' : 'pen'}

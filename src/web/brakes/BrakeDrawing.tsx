@@ -1,9 +1,6 @@
 /** The chain from pedal to tyre as a line drawing: pedal, servo with its vacuum, cylinder, circuits, brakes, road. */
-import type { ReactNode } from 'react'
 import type { BrakeChain } from '../../assess/brakes/chain.ts'
-import type { Figure } from '../../assess/chain/chain.ts'
-import { differenceText, shortText } from '../chain/FigureLine.tsx'
-import { StationMark } from '../chain/StationMark.tsx'
+import { drawn } from '../chain/drawn.tsx'
 
 interface DrawingProps {
   readonly stored: BrakeChain
@@ -11,10 +8,6 @@ interface DrawingProps {
   readonly narrow?: boolean
 }
 
-const figureOf = (chain: BrakeChain | undefined, id: string): Figure | undefined =>
-  chain?.stations.flatMap(({ figures }) => figures).find((figure) => figure.id === id)
-
-/** Where the parts stand, wide and narrow. */
 const PLACES = {
   wide: {
     size: [720, 330],
@@ -45,30 +38,7 @@ export function BrakeDrawing({ stored, tried, narrow = false }: DrawingProps) {
   const at = narrow ? PLACES.narrow : PLACES.wide
   const [width, height] = at.size
   const { circuits } = shown.facts.brakes
-  const station = (id: string, mark: readonly [number, number], children: ReactNode) => {
-    const found = shown.stations.find((each) => each.id === id)
-    return found ? (
-      <StationMark station={found} place="/brakes" mark={mark}>
-        {children}
-      </StationMark>
-    ) : null
-  }
-  const tag = (id: string, x: number, y: number, anchor: 'start' | 'middle' | 'end' = 'middle') => {
-    const figure = figureOf(shown, id)
-    if (!figure) return null
-    const change = tried && differenceText(figure.kind, figureOf(stored, id)?.datum, figure.datum)
-    return (
-      <text x={x} y={y} textAnchor={anchor}>
-        {figure.symbol} {shortText(figure.kind, figure.datum)}
-        {change && (
-          <tspan className="change" {...(narrow ? { x, dy: 15 } : {})}>
-            {' '}
-            {change}
-          </tspan>
-        )}
-      </text>
-    )
-  }
+  const { station, tag } = drawn({ system: 'brakes', stored, tried, narrow, changeBelow: narrow })
   const name = (words: string, x: number, y: number, anchor: 'start' | 'middle' | 'end' = 'middle') => (
     <text x={x} y={y} textAnchor={anchor} className="soft-text">
       {words}

@@ -3,13 +3,12 @@ import { useCallback, useState } from 'react'
 import { isAdhesion } from '../../assess/brakes/adhesion.ts'
 import { judgedBrakes } from '../../assess/brakes/brakeRules.ts'
 import { type BrakeCase, FIRST_CASE } from '../../assess/brakes/chain.ts'
-import { VERDICTS } from '../../assess/finding.ts'
 import type { Build } from '../../model/build.ts'
+import { BenchSentence } from '../chain/BenchSentence.tsx'
 import { Stations } from '../chain/Stations.tsx'
 import { useTrial } from '../chain/useTrial.ts'
 import { WhatIfNote } from '../chain/WhatIfNote.tsx'
 import { Empty } from '../parts/Empty.tsx'
-import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { AdhesionDrawing, verdictWords } from './AdhesionDrawing.tsx'
 import { BrakeDrawing } from './BrakeDrawing.tsx'
 import { CaseChooser } from './CaseChooser.tsx'
@@ -27,36 +26,17 @@ export function Brakes() {
   const { stored, tried } = trial
   if (!stored) return <Empty says="No build is open." />
   const shown = tried ?? stored
-  const [worst] = [...shown.judged].sort(
-    (a, b) => VERDICTS.indexOf(a.finding.verdict) - VERDICTS.indexOf(b.finding.verdict),
-  )
   const adhesion = shown.chain.adhesion[shown.chain.case.load]
   return (
     <div className="brakes">
       <h1>Brakes</h1>
-      <p className="bench-sentence" aria-live="polite">
-        {worst ? (
-          <>
-            <VerdictMark verdict={worst.finding.verdict} system="brakes" /> {worst.finding.says}
-          </>
-        ) : (
-          'Nothing is entered about the brakes yet. Each station below says what it lacks.'
-        )}
-      </p>
+      <BenchSentence judged={shown.judged} about="the brakes" />
       <p className="small">
         <b>Figures are no inspection.</b> At best the arithmetic holds; a qualified person must inspect the brakes
         before the car is driven
         {shown.chain.facts.antiLock ? ', and the anti-lock unit is a brake specialist’s work' : ''}.
       </p>
-      {(Object.keys(trial.typed).length > 0 || trial.aside.length > 0) && (
-        <WhatIfNote
-          readable={tried !== undefined || Object.keys(trial.trial?.problems ?? {}).length === 0}
-          canStore={(trial.trial?.changes.length ?? 0) > 0}
-          aside={trial.aside}
-          onStore={trial.store}
-          onBack={trial.back}
-        />
-      )}
+      <WhatIfNote trial={trial} />
       <CaseChooser chain={shown.chain} onChoose={setChosen} />
       <BrakeDrawing stored={stored.chain} tried={tried?.chain} />
       <BrakeDrawing stored={stored.chain} tried={tried?.chain} narrow />

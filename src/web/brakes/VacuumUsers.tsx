@@ -1,6 +1,7 @@
 /** What hangs on the engine's vacuum, port by port; kept as it is entered, and undone like any edit. */
 import { useId, useState } from 'react'
 import type { Sheet } from '../../model/build.ts'
+import { idFrom } from '../../model/newId.ts'
 import { bench } from '../workbench/bench.ts'
 
 type Vacuum = Sheet<'vacuum'>
@@ -15,19 +16,6 @@ const KINDS = [
   'other',
 ] as const satisfies readonly NonNullable<User['kind']>[]
 const YES_NO = { yes: true, no: false } as const
-
-/** An id of the model: small letters, digits and strokes, not yet taken. */
-const freeId = (name: string, taken: readonly string[]): string => {
-  const stem =
-    name
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '')
-      .slice(0, 40) || 'user'
-  let id = stem
-  for (let number = 2; taken.includes(id); number += 1) id = `${stem}-${number}`
-  return id
-}
 
 const store = (label: string, vacuum: Vacuum): boolean =>
   bench.edit({ label, changes: [{ sheet: 'vacuum', value: vacuum }] })
@@ -100,10 +88,7 @@ export function VacuumUsers({ vacuum }: { vacuum: Vacuum | undefined }) {
     const entered = name.trim()
     if (entered === '') return
     const user: User = {
-      id: freeId(
-        entered,
-        users.map(({ id }) => id),
-      ),
+      id: idFrom(entered, Object.fromEntries(users.map((each) => [each.id, each])), 'user'),
       name: entered,
       ...(/servo/i.test(entered) && !users.some(({ kind }) => kind === 'servo') ? { kind: 'servo' as const } : {}),
     }

@@ -1,6 +1,6 @@
 /** Car: this car from above, what was found where, and what stands before the next milestone. */
 import { Link } from 'wouter'
-import { VERDICTS } from '../../assess/finding.ts'
+import { tallyOf } from '../../assess/finding.ts'
 import type { Build } from '../../model/build.ts'
 import { afterName, worstFirst } from '../findings/sortFindings.ts'
 import { Empty } from '../parts/Empty.tsx'
@@ -62,9 +62,9 @@ export function Car() {
       </section>
       <section>
         <div className="tally">
-          {VERDICTS.map((verdict) => (
-            <span key={verdict}>
-              <VerdictMark verdict={verdict} /> {findings.filter((item) => item.verdict === verdict).length}
+          {tallyOf(findings).map(({ word, of, count }) => (
+            <span key={word}>
+              <VerdictMark {...of} /> {count}
             </span>
           ))}
         </div>

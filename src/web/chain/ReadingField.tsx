@@ -1,18 +1,12 @@
 /** What a meter or gauge said, kept as a reading that stands in place of the reckoned figure. */
 import { useId, useState } from 'react'
+import { nextId } from '../../model/newId.ts'
 import type { Kind } from '../../units/kinds.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { readMeasure } from '../parts/quantityText.ts'
 import { bench } from '../workbench/bench.ts'
 import './reading.css'
-
-const freeId = (): string => {
-  const taken = bench.read().build?.collections.readings ?? {}
-  let number = 1
-  while (`M-${number}` in taken) number += 1
-  return `M-${number}`
-}
 
 export interface Readable {
   readonly subject: string
@@ -27,7 +21,7 @@ export function ReadingField({ subject, kind, name }: Readable & { readonly name
     try {
       const read = readMeasure(kind, text)
       if (read === undefined) return
-      const reading = freeId()
+      const reading = nextId(bench.read().build?.collections.readings ?? {}, 'M')
       const value = {
         id: reading,
         subject,

@@ -5,19 +5,18 @@ import { holdsOnly, VERDICT_SHAPES, wordFor } from '../parts/VerdictMark.tsx'
 
 interface StationMarkProps {
   readonly station: Station
-  readonly place: string
+  readonly system: 'air' | 'cooling' | 'brakes'
   /** Where the verdict's line is drawn, its left end. */
   readonly mark: readonly [x: number, y: number]
   readonly children: ReactNode
 }
 
-export function StationMark({ station, place, mark, children }: StationMarkProps) {
+export function StationMark({ station, system, mark, children }: StationMarkProps) {
   const { verdict } = station
-  const system = place === '/brakes' ? 'brakes' : undefined
   return (
     <a
       className="press"
-      href={`#${place}`}
+      href={`#/${system}`}
       aria-label={`${station.name}${verdict ? `: ${wordFor(verdict, system)}` : ''}; to its figures`}
       onClick={(event) => {
         event.preventDefault()

@@ -1,13 +1,10 @@
-/** Says that what is seen is tried and not stored, and offers both ways on. */
-interface WhatIfNoteProps {
-  readonly readable: boolean
-  readonly canStore: boolean
-  readonly aside: readonly string[]
-  readonly onStore: () => void
-  readonly onBack: () => void
-}
+/** Says that what is seen is tried and not stored, and offers both ways on; nothing where nothing is tried. */
+import type { ChainTrial } from './useTrial.ts'
 
-export function WhatIfNote({ readable, canStore, aside, onStore, onBack }: WhatIfNoteProps) {
+export function WhatIfNote({ trial }: { trial: ChainTrial<unknown> }) {
+  const { aside, tried, typed } = trial
+  if (Object.keys(typed).length === 0 && aside.length === 0) return null
+  const readable = tried !== undefined || Object.keys(trial.trial?.problems ?? {}).length === 0
   return (
     <div className="trial-note" role="status">
       <p>
@@ -18,10 +15,10 @@ export function WhatIfNote({ readable, canStore, aside, onStore, onBack }: WhatI
         {aside.length > 0 && `Set aside for now: ${aside.join(', ')}; storing does not remove readings.`}
       </p>
       <div className="row">
-        <button type="button" className="first" disabled={!canStore} onClick={onStore}>
+        <button type="button" className="first" disabled={!trial.trial?.changes.length} onClick={trial.store}>
           Store this set-up
         </button>
-        <button type="button" onClick={onBack}>
+        <button type="button" onClick={trial.back}>
           Back to the build as stored
         </button>
       </div>

@@ -1,6 +1,7 @@
 /** What the tables write. Each returns the problems that kept it from being written, and nothing is then changed. */
 import type { Build, Change, Device, Wire } from '../../model/build.ts'
 import type { Measure } from '../../model/measure.ts'
+import { idFrom } from '../../model/newId.ts'
 import { applyChanges } from '../../model/read.ts'
 import type { Kind } from '../../units/index.ts'
 import { type Problem, Refusal, refuse } from '../../units/problem.ts'
@@ -191,14 +192,7 @@ export const addDevice = (
   name: string,
   kind: DeviceKind,
 ): readonly Problem[] => {
-  const base =
-    name
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-+|-+$/g, '')
-      .slice(0, 40) || kind
-  let id = base
-  for (let number = 2; Object.hasOwn(build.collections.devices, id); number++) id = `${base}-${number}`
+  const id = idFrom(name, build.collections.devices, kind)
   const pins = Object.fromEntries((FIRST_PINS[kind] ?? ['+', '-']).map((pin) => [pin, {}]))
   const value = { id, name, pins, spec: firstSpec(kind), ...(circuit === undefined ? {} : { circuit }) }
   return write(build, `${name} added`, () => [{ collection: 'devices', id, value }])

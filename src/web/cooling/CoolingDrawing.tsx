@@ -1,9 +1,6 @@
 /** The cooling loop as a loop: engine and radiator, the hoses between them, fan, pump, thermostat, header and cap. */
-import type { ReactNode } from 'react'
-import type { Figure } from '../../assess/chain/chain.ts'
 import type { CoolingChain } from '../../assess/cooling/chain.ts'
-import { differenceText, shortText } from '../chain/FigureLine.tsx'
-import { StationMark } from '../chain/StationMark.tsx'
+import { drawn } from '../chain/drawn.tsx'
 
 interface DrawingProps {
   readonly stored: CoolingChain
@@ -11,11 +8,7 @@ interface DrawingProps {
   readonly narrow?: boolean
 }
 
-const figureOf = (chain: CoolingChain | undefined, id: string): Figure | undefined =>
-  chain?.stations.flatMap(({ figures }) => figures).find((figure) => figure.id === id)
-
 export function CoolingDrawing({ stored, tried, narrow = false }: DrawingProps) {
-  const shown = tried ?? stored
   const [width, height] = narrow ? [356, 400] : [720, 400]
   const [engineX, engineWidth] = [8, narrow ? 92 : 170]
   const engineRight = engineX + engineWidth
@@ -24,26 +17,7 @@ export function CoolingDrawing({ stored, tried, narrow = false }: DrawingProps) 
   const top = 150
   const bottom = 290
   const middle = (engineRight + radiator) / 2
-  const station = (id: string, mark: readonly [number, number], children: ReactNode) => {
-    const found = shown.stations.find((each) => each.id === id)
-    return found ? (
-      <StationMark station={found} place="/cooling" mark={mark}>
-        {children}
-      </StationMark>
-    ) : null
-  }
-  const tag = (id: string, x: number, y: number, anchor: 'start' | 'middle' | 'end' = 'middle') => {
-    const figure = figureOf(shown, id)
-    if (!figure) return null
-    const change = tried && differenceText(figure.kind, figureOf(stored, id)?.datum, figure.datum)
-    return (
-      <text x={x} y={y} textAnchor={anchor} className={figure.origin === 'measured' ? 'change' : undefined}>
-        {figure.symbol} {shortText(figure.kind, figure.datum)}
-        {figure.origin === 'measured' ? (narrow ? ' meas.' : ' measured') : ''}
-        {change && <tspan className="change"> {change}</tspan>}
-      </text>
-    )
-  }
+  const { station, tag } = drawn({ system: 'cooling', stored, tried, narrow })
   return (
     <svg
       className={`line-drawing ${narrow ? 'only-narrow' : 'only-wide'}`}

@@ -3,17 +3,12 @@ import type { Evidence, Test } from '../../assess/faults/faults.ts'
 import { METER } from '../../assess/testSheets/expect.ts'
 import type { HowTaken } from '../../assess/testSheets/testSheet.ts'
 import type { Build, Entity } from '../../model/build.ts'
+import { nextId } from '../../model/newId.ts'
 import { readMeter } from './meter.ts'
 
 type Reading = Entity<'readings'>
 
 const QUANTITY = { volts: 'voltage', ohms: 'resistance', amps: 'current' } as const
-
-const freeReading = (build: Build): string => {
-  let n = 1
-  while (Object.hasOwn(build.collections.readings, `M-${n}`)) n += 1
-  return `M-${n}`
-}
 
 /** With which meter, when and by whom: kept with the reading, lead resistance beside it and not taken off. */
 export const howRead = (quantity: Test['quantity'], when: string): HowTaken => {
@@ -30,7 +25,7 @@ export const howRead = (quantity: Test['quantity'], when: string): HowTaken => {
 
 /** `value` in V, Ω or A, as the meter shows it. */
 export const newReading = (build: Build, test: Test, value: number, when: string): Reading => ({
-  id: freeReading(build),
+  id: nextId(build.collections.readings, 'M'),
   subject: test.says.slice(0, 160),
   quantity: QUANTITY[test.quantity],
   value,

@@ -1,7 +1,7 @@
 /** Findings: what was found, worst first; opened, its working, its source, what to do, and a job in one step. */
 import { useMemo, useState } from 'react'
 import { Link } from 'wouter'
-import { type System, VERDICTS, type Verdict } from '../../assess/finding.ts'
+import { type System, VERDICTS, type Verdict, verdictWord } from '../../assess/finding.ts'
 import { gather } from '../../assess/gather.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { VERDICT_WORDS } from '../parts/VerdictMark.tsx'
@@ -65,7 +65,9 @@ export function Findings({ opened, zone }: { opened?: string; zone?: string }) {
             aria-pressed={verdicts.has(verdict)}
             onClick={() => setVerdicts(toggled(verdicts, verdict))}
           >
-            {VERDICT_WORDS[verdict]} {bySystem.filter((item) => item.verdict === verdict).length}
+            {VERDICT_WORDS[verdict]}
+            {verdict === 'sound' && bySystem.some((item) => verdictWord(item) !== item.verdict) && ', or it holds'}{' '}
+            {bySystem.filter((item) => item.verdict === verdict).length}
           </button>
         ))}
       </fieldset>

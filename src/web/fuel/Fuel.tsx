@@ -43,7 +43,7 @@ function Sentence({ chain }: { chain: FuelChain }) {
     <p className="sentence">
       {weakest?.capacity && isKnown(weakest.capacity) ? (
         <>
-          <VerdictMark verdict={weakest.verdict} /> First to give out: {weakest.name}, at{' '}
+          <VerdictMark verdict={weakest.verdict} system="fuel" /> First to give out: {weakest.name}, at{' '}
           <b>{datumText('power', weakest.capacity)}</b>
           {isKnown(target) ? ` of the ${datumText('power', target)} aimed at.` : '; no target power is entered.'}
         </>

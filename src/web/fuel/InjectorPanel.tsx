@@ -8,7 +8,7 @@ import { readInjectorCard, writeInjectorCard } from '../../model/readInjectorCar
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { measureText } from '../parts/quantityText.ts'
-import { VERDICT_WORDS, VerdictMark } from '../parts/VerdictMark.tsx'
+import { VerdictMark, wordFor } from '../parts/VerdictMark.tsx'
 import { bench } from '../workbench/bench.ts'
 import { BenchTest } from './BenchTest.tsx'
 
@@ -91,10 +91,10 @@ export function InjectorPanel({ chain, before }: InjectorPanelProps) {
         <ul className="plain fit">
           {points.map((point) => (
             <li key={point.id} data-fit={point.id}>
-              <VerdictMark verdict={point.verdict} /> <b>{point.name}.</b> {point.says}{' '}
+              <VerdictMark verdict={point.verdict} system="fuel" /> <b>{point.name}.</b> {point.says}{' '}
               {before && stood.get(point.id) !== point.verdict && (
                 <span className="soft">
-                  As stored: {stood.has(point.id) ? VERDICT_WORDS[stood.get(point.id)!].toLowerCase() : 'not asked'}.{' '}
+                  As stored: {stood.has(point.id) ? wordFor(stood.get(point.id)!, 'fuel').toLowerCase() : 'not asked'}.{' '}
                 </span>
               )}
               {point.verdict !== 'sound' && <span className="soft">{point.todo}</span>}

@@ -60,7 +60,7 @@ export function StationRow(props: StationRowProps) {
           </details>
         )}
         <p>
-          <VerdictMark verdict={shown.verdict} /> {shown.says}
+          <VerdictMark verdict={shown.verdict} system="fuel" /> {shown.says}
         </p>
         {shown.problems.map((problem) => (
           <p key={problem}>{problem}</p>

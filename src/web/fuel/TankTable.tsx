@@ -51,7 +51,7 @@ export function TankTable({ chain }: { chain: FuelChain }) {
               <td data-label="Verdict">
                 <details>
                   <summary>
-                    <VerdictMark verdict={each.verdict} />
+                    <VerdictMark verdict={each.verdict} system="fuel" />
                   </summary>
                   <p>{each.says}</p>
                   {each.working.length > 0 && <pre className="working">{each.working.join('\n')}</pre>}
@@ -62,7 +62,7 @@ export function TankTable({ chain }: { chain: FuelChain }) {
         </tbody>
       </table>
       <p>
-        <VerdictMark verdict={vent.verdict} /> {vent.says}
+        <VerdictMark verdict={vent.verdict} system="fuel" /> {vent.says}
         {vent.missing.length > 0 && ` Missing: ${vent.missing.join(', ')}.`}
       </p>
       {sender && (

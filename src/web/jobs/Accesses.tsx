@@ -1,10 +1,11 @@
 /** What has to be opened to reach things: how long each way takes, what it requires and excludes. */
 import { useState } from 'react'
 import type { Build, Entity } from '../../model/build.ts'
+import { idFrom } from '../../model/newId.ts'
 import { hoursText } from '../../plan/workTime.ts'
 import type { Problem } from '../../units/problem.ts'
 import { measureText } from '../parts/quantityText.ts'
-import { idFrom, isOpenJob, keepText, put, withField, workTime, write } from './edits.ts'
+import { isOpenJob, keepText, put, withField, workTime, write } from './edits.ts'
 import { SelectField, SeveralField, TextField, Tick } from './Fields.tsx'
 import { isStands, STANDS_CAUTION } from './stands.ts'
 

@@ -3,10 +3,11 @@ import { useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { type Proposal, proposeJobs } from '../../assess/proposedJobs.ts'
 import type { Build, Job } from '../../model/build.ts'
+import { nextId } from '../../model/newId.ts'
 import { expectedTime } from '../../plan/threePoint.ts'
 import { hoursText } from '../../plan/workTime.ts'
 import type { Problem } from '../../units/problem.ts'
-import { isOpenJob, nextId, put, write } from './edits.ts'
+import { isOpenJob, put, write } from './edits.ts'
 import { Wrong } from './Fields.tsx'
 
 export const jobPlace = (id: string): string => `/jobs/of/${encodeURIComponent(id)}`

@@ -1,10 +1,11 @@
 /** A reading taken during a job: what was measured, and the figure with its unit. */
 import { useState } from 'react'
 import type { Build, Job } from '../../model/build.ts'
+import { nextId } from '../../model/newId.ts'
 import type { Kind } from '../../units/index.ts'
 import { type Problem, Refusal, refuse } from '../../units/problem.ts'
 import { readMeasure } from '../parts/quantityText.ts'
-import { nextId, write } from './edits.ts'
+import { write } from './edits.ts'
 import { Wrong } from './Fields.tsx'
 
 const METERS = [

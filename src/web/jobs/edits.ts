@@ -79,27 +79,4 @@ export const threeTimes = (texts: readonly string[]): Job['time'] => {
   return { least, likely, most }
 }
 
-/** The next id of a kind: J-89 after J-88. */
-export const nextId = (records: Readonly<Record<string, unknown>>, prefix: string): string => {
-  const numbers = Object.keys(records).flatMap((id) => {
-    const match = new RegExp(`^${prefix}-(\\d+)$`).exec(id)
-    return match ? [Number(match[1])] : []
-  })
-  return `${prefix}-${Math.max(0, ...numbers) + 1}`
-}
-
-/** A readable id that is not taken: earth-strap, earth-strap-2. */
-export const idFrom = (name: string, records: Readonly<Record<string, unknown>>): string => {
-  const stem =
-    name
-      .toLowerCase()
-      .normalize('NFKD')
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '')
-      .slice(0, 40) || 'thing'
-  let id = stem
-  for (let n = 2; Object.hasOwn(records, id); n++) id = `${stem}-${n}`
-  return id
-}
-
 export const isOpenJob = (job: Job): boolean => job.status === 'to do' || job.status === 'doing'

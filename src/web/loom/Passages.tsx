@@ -21,104 +21,107 @@ export function Passages({ build, runs, findings }: Props) {
   const passages = Object.values(build.collections.passages)
   if (passages.length === 0) return <p>No passage is entered yet: a hole that the loom goes through.</p>
   return (
-    <table className="folds passages">
-      <caption>Passages</caption>
-      <thead>
-        <tr>
-          {['Passage', 'Runs', 'Bundle as laid', 'Hole', 'Grommet', 'Clear inside', 'In', 'Verdict'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {passages.map((passage, row) => {
-          const through = runs.filter(({ run }) => run.passage === passage.id)
-          const strands = strandsThrough(passage.id, runs)
-          const bundle = bundleOf(build, strands)
-          const found = findings.filter(({ subject }) => subject === `passages/${passage.id}`)
-          return (
-            <tr key={passage.id}>
-              <th scope="row" data-label="Passage">
-                {passage.name}
+    <section aria-labelledby="passages">
+      <h2 id="passages">Passages</h2>
+      <table className="folds passages">
+        <caption className="out-of-sight">Holes that the loom goes through</caption>
+        <thead>
+          <tr>
+            {['Passage', 'Runs', 'Bundle as laid', 'Hole', 'Grommet', 'Clear inside', 'In', 'Verdict'].map((name) => (
+              <th key={name} scope="col">
+                {name}
               </th>
-              <td data-label="Runs">
-                {through.map(({ run }, index) => (
-                  <span key={run.id}>
-                    {index > 0 && ', '}
-                    <Link to={runPlace(run.id)}>{run.id}</Link>
-                  </span>
-                ))}
-                {through.length === 0 && 'none'}
-              </td>
-              <td data-label="As laid">
-                {strands.length === 0 ? 'empty' : bundle ? millimetres(bundle.laid) : 'unknown'}
-              </td>
-              <td data-label="Hole">
-                <Cell
-                  label={`Hole of ${passage.name}`}
-                  text={measureText('length', passage.hole)}
-                  hint="not known"
-                  row={row}
-                  column={0}
-                  keep={(text) => setPassage(build, passage, 'hole', text)}
-                />
-              </td>
-              <td data-label="Grommet">
-                <select
-                  aria-label={`Grommet at ${passage.name}`}
-                  className="cell"
-                  value={passage.grommet === undefined ? '' : passage.grommet ? 'yes' : 'no'}
-                  onChange={(event) => setPassageChoice(build, passage, 'grommet', event.target.value)}
-                >
-                  <option value="">not said</option>
-                  <option>yes</option>
-                  <option>no</option>
-                </select>
-              </td>
-              <td data-label="Clear inside">
-                <Cell
-                  label={`Clear inside the grommet of ${passage.name}`}
-                  text={measureText('length', passage.bore)}
-                  hint="not known"
-                  row={row}
-                  column={1}
-                  keep={(text) => setPassage(build, passage, 'bore', text)}
-                />
-              </td>
-              <td data-label="In">
-                <select
-                  aria-label={`What ${passage.name} is in`}
-                  className="cell"
-                  value={passage.through ?? ''}
-                  onChange={(event) => setPassageChoice(build, passage, 'through', event.target.value)}
-                >
-                  <option value="">not said</option>
-                  {['metal', 'plastic', 'wood'].map((wall) => (
-                    <option key={wall}>{wall}</option>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {passages.map((passage, row) => {
+            const through = runs.filter(({ run }) => run.passage === passage.id)
+            const strands = strandsThrough(passage.id, runs)
+            const bundle = bundleOf(build, strands)
+            const found = findings.filter(({ subject }) => subject === `passages/${passage.id}`)
+            return (
+              <tr key={passage.id}>
+                <th scope="row" data-label="Passage">
+                  {passage.name}
+                </th>
+                <td data-label="Runs">
+                  {through.map(({ run }, index) => (
+                    <span key={run.id}>
+                      {index > 0 && ', '}
+                      <Link to={runPlace(run.id)}>{run.id}</Link>
+                    </span>
                   ))}
-                </select>
-              </td>
-              <td data-label="Verdict">
-                {found.length === 0 ? (
-                  strands.length === 0 ? (
-                    ''
+                  {through.length === 0 && 'none'}
+                </td>
+                <td data-label="As laid">
+                  {strands.length === 0 ? 'empty' : bundle ? millimetres(bundle.laid) : 'unknown'}
+                </td>
+                <td data-label="Hole">
+                  <Cell
+                    label={`Hole of ${passage.name}`}
+                    text={measureText('length', passage.hole)}
+                    hint="not known"
+                    row={row}
+                    column={0}
+                    keep={(text) => setPassage(build, passage, 'hole', text)}
+                  />
+                </td>
+                <td data-label="Grommet">
+                  <select
+                    aria-label={`Grommet at ${passage.name}`}
+                    className="cell"
+                    value={passage.grommet === undefined ? '' : passage.grommet ? 'yes' : 'no'}
+                    onChange={(event) => setPassageChoice(build, passage, 'grommet', event.target.value)}
+                  >
+                    <option value="">not said</option>
+                    <option>yes</option>
+                    <option>no</option>
+                  </select>
+                </td>
+                <td data-label="Clear inside">
+                  <Cell
+                    label={`Clear inside the grommet of ${passage.name}`}
+                    text={measureText('length', passage.bore)}
+                    hint="not known"
+                    row={row}
+                    column={1}
+                    keep={(text) => setPassage(build, passage, 'bore', text)}
+                  />
+                </td>
+                <td data-label="In">
+                  <select
+                    aria-label={`What ${passage.name} is in`}
+                    className="cell"
+                    value={passage.through ?? ''}
+                    onChange={(event) => setPassageChoice(build, passage, 'through', event.target.value)}
+                  >
+                    <option value="">not said</option>
+                    {['metal', 'plastic', 'wood'].map((wall) => (
+                      <option key={wall}>{wall}</option>
+                    ))}
+                  </select>
+                </td>
+                <td data-label="Verdict">
+                  {found.length === 0 ? (
+                    strands.length === 0 ? (
+                      ''
+                    ) : (
+                      <VerdictMark verdict="sound" />
+                    )
                   ) : (
-                    <VerdictMark verdict="sound" />
-                  )
-                ) : (
-                  found.map(({ key, verdict, says }) => (
-                    <Link key={key} to={findingPlace(key)} title={says}>
-                      <VerdictMark verdict={verdict} />
-                    </Link>
-                  ))
-                )}
-              </td>
-            </tr>
-          )
-        })}
-      </tbody>
-    </table>
+                    found.map(({ key, verdict, says }) => (
+                      <Link key={key} to={findingPlace(key)} title={says}>
+                        <VerdictMark verdict={verdict} />
+                      </Link>
+                    ))
+                  )}
+                </td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </section>
   )
 }

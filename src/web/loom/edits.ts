@@ -2,6 +2,7 @@
 
 import type { Build, Entity, Wire } from '../../model/build.ts'
 import type { Measure } from '../../model/measure.ts'
+import { nextId } from '../../model/newId.ts'
 import type { Kind } from '../../units/index.ts'
 import { type Problem, refuse } from '../../units/problem.ts'
 import { write } from '../circuits/edits.ts'
@@ -80,17 +81,13 @@ export const takePath = (build: Build, wire: Wire, path: readonly string[]): Pro
     { collection: 'wires', id: wire.id, value: { ...wire, path: [...path] } },
   ])
 
-const freeId = (taken: Readonly<Record<string, unknown>>, stem: string): string => {
-  for (let number = 1; ; number += 1) if (!Object.hasOwn(taken, `${stem}-${number}`)) return `${stem}-${number}`
-}
-
 /** `x`, `y`: lengths as typed, or nothing. */
 export const addPoint = (
   build: Build,
   typed: { readonly name: string; readonly zone: string; readonly x: string; readonly y: string },
 ): Problems =>
   write(build, `New branch point: ${typed.name}`, () => {
-    const id = freeId(build.collections.branchPoints, 'P')
+    const id = nextId(build.collections.branchPoints, 'P')
     const [x, y] = [readMeasure('length', typed.x), readMeasure('length', typed.y)]
     return [
       {
@@ -114,7 +111,7 @@ export const addRun = (
   write(build, 'New run', () => {
     if (typed.from === typed.to)
       throw refuse('same-ends', 'A run joins two different branch points.', 'Choose another point for one end.')
-    const id = freeId(build.collections.runs, 'R')
+    const id = nextId(build.collections.runs, 'R')
     const length = readMeasure('length', typed.length)
     return [
       {

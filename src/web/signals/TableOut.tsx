@@ -1,10 +1,12 @@
 /** Rows for the controller: shown, copied, downloaded. */
+
 import { useState } from 'react'
 import {
   type ControllerTable,
   writeControllerTableCsv,
   writeControllerTableJson,
 } from '../../engineering/signals/table/format.ts'
+import { slug } from '../../model/newId.ts'
 
 const download = (name: string, text: string, type: string): void => {
   const link = document.createElement('a')
@@ -52,11 +54,7 @@ export function TakeAway({
   )
 }
 
-export const fileName = (title: string): string =>
-  title
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '') || 'table'
+export const fileName = (title: string): string => slug(title, 'table', 80)
 
 export function TableOut({ table }: { table: ControllerTable }) {
   const cells = table.rows.map(({ x, y }) => [x.toFixed(3), String(Number(y.toPrecision(4)))] as const)

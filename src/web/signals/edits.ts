@@ -4,15 +4,8 @@ import { endpointOf } from '../../assess/make.ts'
 import type { Designed } from '../../assess/signals/designOf.ts'
 import type { Sensor } from '../../assess/signals/sensors.ts'
 import { type ControllerTable, rowsInSi } from '../../engineering/signals/table/format.ts'
-import type { Build, CollectionName, Edit, Entity } from '../../model/build.ts'
-
-const freeId = (build: Build, collection: CollectionName, wanted: string): string => {
-  const taken = build.collections[collection]
-  if (!Object.hasOwn(taken, wanted)) return wanted
-  let n = 2
-  while (Object.hasOwn(taken, `${wanted}-${n}`)) n += 1
-  return `${wanted}-${n}`
-}
+import type { Build, Edit, Entity } from '../../model/build.ts'
+import { freeId } from '../../model/newId.ts'
 
 export const designEdit = ({ record }: Designed): Edit => ({
   label: `Resistors of ${record.name}`,
@@ -28,7 +21,7 @@ export const sensorEdit = (sensor: Sensor, label: string): Edit => ({
 export const tableEdit = (build: Build, sensor: Sensor, table: ControllerTable, now: string): Edit | undefined => {
   const input = sensor.input === undefined ? undefined : build.collections.inputs[sensor.input]
   if (!input) return undefined
-  const id = freeId(build, 'calibrations', `table-${sensor.id}`.slice(0, 44))
+  const id = freeId(`table-${sensor.id}`.slice(0, 44), build.collections.calibrations)
   const calibration: Entity<'calibrations'> = {
     id,
     name: `${sensor.name}, ${table.rows.length} rows`.slice(0, 160),
@@ -54,7 +47,7 @@ export const checkedEdit = (
   plusMinus: number | undefined,
   now: string,
 ): Edit => {
-  const id = freeId(build, 'readings', `V-${input.id}`.slice(0, 44))
+  const id = freeId(`V-${input.id}`.slice(0, 44), build.collections.readings)
   const reading: Entity<'readings'> = {
     id,
     subject: `inputs/${input.id}`,
