@@ -83,8 +83,6 @@ describe('two feeds on a changeover', () => {
       for (let i = 1; i < 1000; i += 1) c.wires[`S-${i}`] = wire(`S-${i}`, `star.${i}`, 'switch.1')
     })
     const context = contextOf(build)
-    const start = performance.now()
     expect(protectedBy(context).get('fuse')).toHaveLength(1001)
-    expect(performance.now() - start).toBeLessThan(1000)
   })
 })
