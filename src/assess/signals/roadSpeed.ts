@@ -17,7 +17,7 @@ const KILOMETRE = 1000
 /** km/h. UN R39, 5.2.5, of a car that does 150 km/h or more. */
 const TESTED = [40, 80, 120]
 const R39 =
-  'Margin: 0 ≤ shown − true ≤ true / 10 + 4 km/h at 40, 80 and 120 km/h: UN R39, 5.2.5 and 5.3, quoted at z4-forum.com and taketonews.com [read]. An older car may have another: ask the local inspection.'
+  'Margin: 0 ≤ shown − true ≤ true / 10 + 4 km/h at 40, 80 and 120 km/h: UN R39, 5.2.5 and 5.3, quoted at taketonews.com [read]. An older car may have another: ask the local inspection.'
 /** Share by which a controller's speed may be off before what hangs on it is. Common practice, no published source. */
 const NEAR = 0.03
 
