@@ -3,6 +3,7 @@ import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest'
 import { demoBuild } from '../../demo/index.ts'
+import { nextId } from '../../src/model/newId.ts'
 import { homeAddresses } from '../../src/server/home/addresses.ts'
 import { overflow, serveBuild, smallText, startBrowser, WIDTHS, type Workbench } from './browser.ts'
 
@@ -141,11 +142,13 @@ it('loses no reading: two of one number, a server that will not listen just now,
     Object.values(bench.store.read().collections.readings).flatMap(({ id, test }) =>
       test === undefined ? [] : [`${id} ${test.split('/')[0]}`],
     )
+  const next = Number(nextId(bench.store.read().collections.readings, 'M').slice(2))
+  const [fan, horn, wipers] = [`M-${next} fan`, `M-${next + 1} horn`, `M-${next + 2} wipers`]
   await pocket.setOffline(true)
   await ticked(phone, 'horn')
   await phone.getByText(/One change waits here/).waitFor()
   await ticked(laptop, 'fan')
-  await expect.poll(readings).toEqual(['M-5 fan'])
+  await expect.poll(readings).toEqual([fan])
   // The signal is back, and the server has had too many wrong tries from this address: it waits on.
   await phone.route('**/api/edits', (route) =>
     route.fulfill({ status: 429, json: { problems: [{ code: 'too-many-tries', says: 'Too many.', todo: 'Wait.' }] } }),
@@ -155,7 +158,7 @@ it('loses no reading: two of one number, a server that will not listen just now,
   await phone.getByText(/One change waits here/).waitFor()
   await phone.unroute('**/api/edits')
   await phone.getByRole('button', { name: 'Try now' }).click()
-  await expect.poll(readings, { timeout: 8000 }).toEqual(['M-5 fan', 'M-6 horn'])
+  await expect.poll(readings, { timeout: 8000 }).toEqual([fan, horn])
   // What cannot be stored as it is stays on the phone until the person lets it go.
   await pocket.setOffline(true)
   await ticked(phone, 'wipers')
@@ -169,7 +172,7 @@ it('loses no reading: two of one number, a server that will not listen just now,
   expect(await overflow(phone)).toBeLessThanOrEqual(0)
   await phone.unroute('**/api/edits')
   await phone.getByRole('button', { name: 'Try again' }).click()
-  await expect.poll(readings, { timeout: 8000 }).toEqual(['M-5 fan', 'M-6 horn', 'M-7 wipers'])
+  await expect.poll(readings, { timeout: 8000 }).toEqual([fan, horn, wipers])
 })
 
 it('the laptop page is whole at both widths, with the certificate too', async () => {
