@@ -2,6 +2,8 @@ import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
   test: {
+    // Two at once: the machines that check this have two cores, and a browser waits as often as it works.
+    maxWorkers: 2,
     projects: [
       {
         test: {
@@ -16,7 +18,7 @@ export default defineConfig({
           include: ['test/browser/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          expect: { poll: { timeout: 10_000 } },
         },
       },
     ],

@@ -1,5 +1,6 @@
 /** A search that has found its part: the repair as a job with its parts, and the search closed once a reading confirms. */
 import type { Build, Change, Edit, Entity, Job } from '../../model/build.ts'
+import { nextId } from '../../model/newId.ts'
 import { refuse } from '../../units/problem.ts'
 import { DEAD_CIRCUIT, NO_AIRBAG, placeCautions } from '../electricalCautions.ts'
 import { BATTERY_CAUTION, deviceName, own, squareMillimetres } from '../make.ts'
@@ -178,20 +179,16 @@ export const newSearch = (
   build: Build,
   start: Pick<StoredSearch, 'complaint' | 'case'> & Partial<StoredSearch>,
   when?: string,
-): StoredSearch => {
-  let n = 1
-  while (own(build.collections.faultSearches, `F-${n}`)) n += 1
-  return {
-    id: `F-${n}`,
-    evidence: [],
-    status: 'open',
-    ...(when === undefined ? {} : { opened: when }),
-    history: [
-      {
-        ...(when === undefined ? {} : { when }),
-        says: `Opened: ${deviceName(build, start.complaint.device)}, ${start.complaint.kind}.`,
-      },
-    ],
-    ...start,
-  }
-}
+): StoredSearch => ({
+  id: nextId(build.collections.faultSearches, 'F'),
+  evidence: [],
+  status: 'open',
+  ...(when === undefined ? {} : { opened: when }),
+  history: [
+    {
+      ...(when === undefined ? {} : { when }),
+      says: `Opened: ${deviceName(build, start.complaint.device)}, ${start.complaint.kind}.`,
+    },
+  ],
+  ...start,
+})

@@ -1,5 +1,6 @@
 /** Edits of a sheet: a reading kept on a line, the search that it opens when it is out, the search that it closes. */
 import type { Build, Change, Edit, Entity } from '../../model/build.ts'
+import { nextId } from '../../model/newId.ts'
 import { closeSearch, newSearch } from '../faults/repair.ts'
 import type { StoredSearch } from '../faults/types.ts'
 import { deviceName } from '../make.ts'
@@ -23,17 +24,12 @@ const UNIT = { volts: 'V', ohms: 'Ω', amps: 'A' } as const
 /** What the person adds to a value: when, by whom, with which instrument. */
 export type HowTaken = Pick<Reading, 'when' | 'by' | 'instrument' | 'accuracy' | 'inputResistance' | 'leadResistance'>
 
-const freeId = (build: Build): string => {
-  let n = 1
-  while (Object.hasOwn(build.collections.readings, `M-${n}`)) n += 1
-  return `M-${n}`
-}
 const where = (sheet: TestSheet): Partial<Reading> => (sheet.case === undefined ? {} : { case: sheet.case })
 
 /** `value` in V, Ω or A, as the meter shows it; leads are taken off when it is judged, where they are entered. */
 export const takeReading = (build: Build, sheet: TestSheet, line: SheetTest, value: number, how: HowTaken): Taken => {
   const reading: Reading = {
-    id: freeId(build),
+    id: nextId(build.collections.readings, 'M'),
     subject: line.says.slice(0, 160),
     quantity: QUANTITY[line.quantity],
     value,
@@ -97,7 +93,7 @@ export const tickLine = (
   how: Pick<HowTaken, 'when' | 'by'>,
 ): Edit => {
   const reading: Reading = {
-    id: freeId(build),
+    id: nextId(build.collections.readings, 'M'),
     subject: line.says.slice(0, 160),
     quantity: TICK,
     value: 1,

@@ -1,6 +1,7 @@
 /** Something measured: kept with its unit and ±, so that a figure can rest on it. */
 import { type FormEvent, useState } from 'react'
 import { useLocation } from 'wouter'
+import { nextId } from '../../model/newId.ts'
 import { EXAMPLES, KINDS, type Kind } from '../../units/index.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
@@ -29,7 +30,7 @@ export function FirstReading() {
     try {
       const measure = readMeasure(kind, text('value'))
       if (measure === undefined) return
-      const id = `M-${Date.now().toString(36)}`
+      const id = nextId(bench.read().build?.collections.readings ?? {}, 'M')
       const kept = bench.edit({
         label: `Reading: ${text('subject')}`,
         changes: [
