@@ -80,4 +80,14 @@ export const FAULTS: readonly PlantedFault[] = [
     subject: 'gauges/fuel-gauge',
   },
   { what: 'Starter cable bent to 60 mm round the battery tray', rule: 'bend-radius', subject: 'runs/R-22' },
+  {
+    what: 'Propeller shaft of the old engine: in one piece it whirls below the speed that the new one reaches',
+    rule: 'propshaft-whirl',
+    subject: 'sheet/driveline',
+  },
+  {
+    what: 'Axle of the old engine: laden, the tyres pass half as much again in first gear as it is rated for',
+    rule: 'axle-torque',
+    subject: 'sheet/driveline',
+  },
 ]

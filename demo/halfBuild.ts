@@ -12,6 +12,7 @@ const OPTIONAL = new Set(
     'internalResistance lambda law limit masterCylinder material needs onResistance pedalRatio plusMinus price',
     'pressureRatio pullIn pullUp radiatorConductance range rating reference restedVoltage rearMass setpoint',
     'specificConsumption sweptVolume targetPower time volumetricEfficiency wet vibration outline',
+    'axleTorque propshaftWall propshaftTube topSpeed',
   ].flatMap((line) => line.split(' ')),
 )
 

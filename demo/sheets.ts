@@ -328,17 +328,4 @@ export const sheets = ({ sheet, put }: Draft): void => {
     },
     { id: 'N-2', text: 'Old fuse box had two fuses for everything. It hangs on the wall now.' },
   )
-  put(
-    'records',
-    { id: 'gate-earths', kind: 'commissioning gate', title: 'Earths proved with the battery off', done: false },
-    { id: 'gate-lamp', kind: 'commissioning gate', title: 'Battery on through a lamp', done: false },
-    {
-      id: 'donor-engine',
-      kind: 'donor',
-      title: 'Engine number agrees with the donor’s papers',
-      done: true,
-      evidence: 'Photographed with the papers.',
-    },
-    { id: 'check-fuel', kind: 'inspection', title: 'Fuel line clips every 0.3 m', done: false },
-  )
 }

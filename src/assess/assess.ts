@@ -12,6 +12,7 @@ import { missingFindings, unsolvedFindings } from './dataRules.ts'
 import { builtWrongFindings } from './door/builtWrong.ts'
 import { impossibleFindings } from './door/doorRules.ts'
 import { noFeedFindings } from './door/noFeed.ts'
+import { drivelineFindings } from './driveline/drivelineRules.ts'
 import { backFeedFindings } from './earths/backFeedRules.ts'
 import { raisedEarthFindings, sensorErrorFindings } from './earths/earthRules.ts'
 import { keyOffFindings } from './earths/keyOffRules.ts'
@@ -99,6 +100,7 @@ const RULES: readonly ((context: Context) => readonly Finding[])[] = [
   airFindings,
   coolingFindings,
   brakeFindings,
+  drivelineFindings,
 ]
 
 const byWorst = (a: Finding, b: Finding): number =>

@@ -1,6 +1,10 @@
 /** The evidence of a build in chapters: each figure with its ±, how it was come by, when and by whom, and what it lacks. */
-import { deviceName, own, pinName } from '../assess/make.ts'
+import { complaintSays } from '../assess/faults/words.ts'
+import { own, pinName } from '../assess/make.ts'
+import { OPEN_OHMS } from '../assess/testSheets/meterText.ts'
+import { TICK } from '../assess/testSheets/standing.ts'
 import type { Build, Entity } from '../model/build.ts'
+import { findUnit } from '../units/find.ts'
 import { formatQuantity, KINDS, type Kind } from '../units/index.ts'
 
 export interface Entry {
@@ -29,10 +33,15 @@ const words = (subject: string): string => {
 const day = (when: string | undefined): string[] => (when === undefined ? [] : [`On ${when.slice(0, 10)}.`])
 const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`)
 
-const figureOf = ({ quantity, value, plusMinus }: Entity<'readings'>): string =>
-  Object.hasOwn(KINDS, quantity)
-    ? formatQuantity(quantity as Kind, value as never, { plusMinus })
-    : `${value}${plusMinus === undefined ? '' : ` ± ${plusMinus}`} (${quantity})`
+const figureOf = ({ quantity, value, unit, plusMinus }: Entity<'readings'>): string =>
+  quantity === 'resistance' && value >= OPEN_OHMS
+    ? 'no continuity'
+    : Object.hasOwn(KINDS, quantity)
+      ? formatQuantity(quantity as Kind, value as never, {
+          plusMinus,
+          unit: unit !== undefined && findUnit(quantity as Kind, unit) ? unit : undefined,
+        })
+      : `${value}${plusMinus === undefined ? '' : ` ± ${plusMinus}`} (${quantity})`
 
 const placeOf = (build: Build, { at, against }: Entity<'readings'>): string[] => {
   const named = (point: string): string =>
@@ -130,7 +139,7 @@ const faults = (build: Build): Entry[] =>
     .filter(({ status }) => status === 'closed')
     .map(({ id, complaint, found, history = [], evidence, closed, job }) => ({
       subject: `faultSearches/${id}`,
-      title: `${deviceName(build, complaint.device)}: ${complaint.kind}`,
+      title: complaintSays(build, complaint),
       figure: '',
       from: [
         found === undefined ? 'Closed without a find.' : `Found: ${sentence(found.name)}`,
@@ -159,7 +168,8 @@ const sittings = (build: Build): Entry[] =>
   )
 
 export const chaptersOf = (build: Build): Chapter[] => {
-  const readings = newestFirst(Object.values(build.collections.readings))
+  // A tick is no figure: it stands with the gates.
+  const readings = newestFirst(Object.values(build.collections.readings).filter(({ quantity }) => quantity !== TICK))
   const fromLog = (reading: Entity<'readings'>): boolean => reading.provenance?.log !== undefined
   return [
     chapter(

@@ -1,8 +1,10 @@
 /** Which build a command speaks of: --build, else SWAPWRIGHT_BUILD, else the demo, made when it is not there yet. */
 import { writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
+import { CONTROLLER_FILES } from '../../demo/controllerFiles.ts'
 import { demoBuild, demoLogCsv } from '../../demo/index.ts'
 import { importLog } from '../logs/import.ts'
+import { keepBytes } from '../store/controllerFiles.ts'
 import { hasBuild, openBuild, type Store } from '../store/store.ts'
 
 export const DEMO_FOLDER = 'swapwright-build'
@@ -16,6 +18,7 @@ export const makeDemo = async (folder: string): Promise<Store> => {
       writeFileSync(join(folder, 'logs', log.file), demoLogCsv())
       await importLog(join(folder, 'logs', log.file), join(folder, 'logs', log.table))
     }
+    for (const { text } of CONTROLLER_FILES) keepBytes(store, Buffer.from(text))
     store.replace(demo, 'The demo build')
     return store
   } catch (error) {

@@ -18,10 +18,10 @@ import {
   startSearch,
   withEvidence,
 } from '../assess/faults/faults.ts'
-import { pointSays } from '../assess/faults/words.ts'
-import { deviceName, list, own } from '../assess/make.ts'
+import { complaintSays, pointSays } from '../assess/faults/words.ts'
+import { deviceIdOf, deviceName, list, own } from '../assess/make.ts'
 import { figureOf } from '../assess/testSheets/figures.ts'
-import { meterValue } from '../assess/testSheets/meterText.ts'
+import { meterReading } from '../assess/testSheets/meterText.ts'
 import { PRIOR_WEIGHTS } from '../engineering/electrical/faults/hypothesis.ts'
 import type { Build, Change, Entity } from '../model/build.ts'
 import { nextId } from '../model/newId.ts'
@@ -48,6 +48,7 @@ const KINDS: Readonly<Record<string, ComplaintKind>> = {
   dead: 'dead',
   weak: 'weak',
   on: 'on when it should be off',
+  alive: 'alive when it should be dead',
   'comes-and-goes': 'comes and goes',
 }
 
@@ -56,6 +57,12 @@ const kindOf = (text: string | undefined): ComplaintKind => {
   if (!kind) throw refuse('no-kind', `“${text}” is no complaint.`, `Choose ${list(Object.keys(KINDS))}.`)
   return kind
 }
+
+/** Of a device, or of a point that is alive: `light-switch.58`. */
+const complaintOf = (named: string, kind: string | undefined): SearchStart['complaint'] =>
+  kindOf(kind) === 'alive when it should be dead'
+    ? { device: deviceIdOf(named), at: named, kind: 'alive when it should be dead' }
+    : { device: named, kind: kindOf(kind) }
 
 const settingsOf = (
   build: Build,
@@ -117,10 +124,8 @@ const readingOf = (text: string): Evidence => {
     )
   const value = text.slice(cut + 1).trim()
   const quantity = /(Ω|ohm)s?$/i.test(value) ? 'ohms' : /A$/.test(value) ? 'amps' : 'volts'
-  return answerOf(
-    { quantity, at, ...(against === undefined ? {} : { against }), says: '' },
-    meterValue(quantity, value),
-  )
+  const read = meterReading(quantity, value)
+  return answerOf({ quantity, at, ...(against === undefined ? {} : { against }), says: '' }, read.value, read.unit)
 }
 
 const remarkOf = (build: Build, text: string): Evidence => {
@@ -140,7 +145,7 @@ const evidenceText = (build: Build, entry: Evidence): string =>
         '…',
         entry.about === undefined ? '' : deviceName(build, entry.about),
       )
-    : `${figureOf(entry.value, entry.quantity)} at ${pointSays(build, entry.at)}, to ${entry.against === undefined ? 'battery negative' : pointSays(build, entry.against)}`
+    : `${figureOf(entry.value, entry.quantity, entry.unit)} at ${pointSays(build, entry.at)}, to ${entry.against === undefined ? 'battery negative' : pointSays(build, entry.against)}`
 
 const percent = (p: number): string => (p > 0.995 ? '> 99 %' : `${(100 * p).toFixed(p < 0.1 ? 1 : 0)} %`)
 
@@ -169,7 +174,7 @@ const viewText = (build: Build, view: SearchView, evidence: readonly Evidence[],
   for (const { evidence: at, code, says, instead } of view.questions)
     lines.push(
       wrap(
-        `? ${at + 1}. ${says}${instead ? ` Answer “yes ${at + 1}” to take it as ${figureOf(instead.value, instead.quantity)},` : ' Answer'} ${code === 'unknown-point' ? '' : `“right ${at + 1}” to keep it, or `}“back ${at + 1}”.`,
+        `? ${at + 1}. ${says}${instead ? ` Answer “yes ${at + 1}” to take it as ${figureOf(instead.value, instead.quantity, instead.unit)},` : ' Answer'} ${code === 'unknown-point' ? '' : `“right ${at + 1}” to keep it, or `}“back ${at + 1}”.`,
         WIDTH,
       ),
     )
@@ -213,7 +218,7 @@ export const searchCar = async (
     )
   if (!before && device === undefined)
     throw refuse('no-device', 'What is wrong, is not said.', 'Name a device: swapwright fault tail-left --kind weak')
-  const complaint = before?.complaint ?? { device: device!, kind: kindOf(options.kind) }
+  const complaint = before?.complaint ?? complaintOf(device!, options.kind)
   const kase = before?.case ?? options.case
   const start = { complaint, ...settingsOf(build, options, before) }
   const ready = before
@@ -243,7 +248,7 @@ export const searchCar = async (
     keeps &&
     (search.evidence.length > (before?.evidence.length ?? 0) || !before || options.sure || options.prior.length)
   )
-    keep(`Fault search: ${deviceName(build, complaint.device)}, ${complaint.kind}`)
+    keep(`Fault search: ${complaintSays(build, complaint)}`.slice(0, 160))
   let view = withEvidence(ready, search.evidence)
   if (options.json) {
     out.write(
@@ -252,7 +257,7 @@ export const searchCar = async (
     return
   }
   out.write(
-    `${inert(deviceName(build, complaint.device))}: ${complaint.kind}, in “${inert(build.collections.cases[search.case]?.name ?? search.case)}”${keeps ? `, search ${search.id}` : ''}\n`,
+    `${inert(complaintSays(build, complaint))}, in “${inert(build.collections.cases[search.case]?.name ?? search.case)}”${keeps ? `, search ${search.id}` : ''}\n`,
   )
   out.write(viewText(build, view, search.evidence, true))
   if (!options.ask) return
@@ -296,6 +301,7 @@ const withReadings = (build: Build, search: StoredSearch): { changes: Change[]; 
       subject: evidenceText(build, entry).slice(0, 160),
       quantity: QUANTITY[entry.quantity],
       value: entry.value,
+      ...(entry.unit === undefined ? {} : { unit: entry.unit }),
       at: entry.at,
       ...(entry.against === undefined ? {} : { against: entry.against }),
       case: search.case,
@@ -337,7 +343,8 @@ const answered = (build: Build, evidence: readonly Evidence[], view: SearchView,
   if (word === 'remark') return [...evidence, remarkOf(build, rest.join(' '))]
   if (text.includes('=')) return [...evidence, readingOf(text)]
   if (!view.next) throw refuse('no-test', 'No test is asked for.', 'Write point=volts for a reading of your own.')
-  return [...evidence, answerOf(view.next, meterValue(view.next.quantity, text))]
+  const { value, unit } = meterReading(view.next.quantity, text)
+  return [...evidence, answerOf(view.next, value, unit)]
 }
 
 const makeJob = (store: Store, ready: ReadySearch, search: StoredSearch, view: SearchView, out: Out): void => {

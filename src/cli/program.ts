@@ -3,7 +3,10 @@ import { addBook } from './book.ts'
 import { addBuilds } from './builds.ts'
 import { addCalc } from './calc.ts'
 import { addFault } from './fault.ts'
+import { addGates } from './gates.ts'
+import { addLedger } from './ledger.ts'
 import { addLevel } from './level.ts'
+import { addLists } from './lists.ts'
 import { addLogs } from './logs.ts'
 import { addLoom } from './loom.ts'
 import { addNetwork } from './network.ts'
@@ -54,6 +57,9 @@ A first evening:
   addFault(program, out)
   addSheet(program, out, setStatus)
   addPlan(program, out)
+  addGates(program, out, setStatus)
+  addLedger(program, out)
+  addLists(program, out, setStatus)
   addBook(program, out)
   addServe(program, out)
   // Sub-commands made before exitOverride inherit it only when told.

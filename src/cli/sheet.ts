@@ -1,7 +1,7 @@
 /** The test sheet of a circuit, or of first power: what a meter should show; and readings kept on it. */
 import type { Command } from 'commander'
 import { expectedText, readText } from '../assess/testSheets/figures.ts'
-import { meterValue } from '../assess/testSheets/meterText.ts'
+import { meterReading } from '../assess/testSheets/meterText.ts'
 import {
   FIRST_POWER,
   type LineStanding,
@@ -57,6 +57,7 @@ const lineText = (standing: LineStanding, number: number, working: boolean): str
   return [
     `${head}${wrap(line.says, WIDTH - 5, '     ').trimStart()}`,
     `       expected ${inert(expected)}`,
+    ...(line.limit ? [wrap(line.limit, WIDTH - 7, '       ')] : []),
     ...(answer === '' ? [] : [wrap(`read ${answer}`, WIDTH - 7, '       ')]),
     ...(working ? (line.expect?.working ?? []).map((each) => wrap(`· ${each}`, WIDTH - 9, '         ')) : []),
     ...(working && line.low ? [wrap(`too low: ${line.low}`, WIDTH - 9, '         ')] : []),
@@ -108,14 +109,15 @@ const take = (store: Store, sheet: TestSheet, given: string, { by, instrument, l
     return
   }
   if (line.kind === 'do') throw refuse('no-number', `Line ${name} is a step, not a reading.`, `Write ${name}=done.`)
-  const value = meterValue(line.quantity, text)
+  const { value, unit } = meterReading(line.quantity, text)
   const meter = {
     ...how,
+    ...(unit === undefined ? {} : { unit }),
     ...(instrument === undefined ? {} : { instrument }),
     // Of both leads, touched together: taken off when ohms are judged, kept beside the reading.
     ...(leads === undefined || line.quantity !== 'ohms'
       ? {}
-      : { leadResistance: { value: meterValue('ohms', leads) } }),
+      : { leadResistance: { value: meterReading('ohms', leads).value as never } }),
   }
   const { edit, search } = takeReading(store.read(), sheet, line, value, meter)
   store.edit(edit)
@@ -154,7 +156,17 @@ export const addSheet = (program: Command, out: Out, setStatus: (status: number)
           const answers = Object.fromEntries(
             [...standing.lines].flatMap(([id, { reading, verdict }]) =>
               reading
-                ? [[id, { reading: reading.id, value: reading.value, verdict: verdict ?? { kind: 'done' } }]]
+                ? [
+                    [
+                      id,
+                      {
+                        reading: reading.id,
+                        value: reading.value,
+                        unit: reading.unit,
+                        verdict: verdict ?? { kind: 'done' },
+                      },
+                    ],
+                  ]
                 : [],
             ),
           )

@@ -3,6 +3,7 @@ import { airCalculations } from './air/calculations.ts'
 import { brakeCalculations } from './brakes/calculations.ts'
 import type { Calculation } from './calculation.ts'
 import { coolingCalculations } from './cooling/calculations.ts'
+import { drivelineCalculations } from './driveline/calculations.ts'
 import { bundleFactor } from './electrical/bundleFactor.ts'
 import { chargeAcceptance } from './electrical/chargeAcceptance.ts'
 import { conductorCurrent } from './electrical/conductorCurrent.ts'
@@ -47,6 +48,7 @@ export const calculations: readonly Calculation[] = [
   ...heatCalculations,
   ...coolingCalculations,
   ...brakeCalculations,
+  ...drivelineCalculations,
   ...signalCalculations,
 ]
 

@@ -1,6 +1,7 @@
 /** The one document: a build. Records by id in named collections, one-of-a-kind sheets beside them. */
 import { z } from 'zod'
 import { branchPoint, circuit, device, id, input, operatingCase, output, passage, run, wire } from './electrical.ts'
+import { check, controllerFile, evidenceEntry, inspection } from './evidence.ts'
 import { measure } from './measure.ts'
 import { sheets } from './sheets.ts'
 import { gauge, levelSender, resistanceSwitch, sensor } from './signals.ts'
@@ -83,6 +84,7 @@ export const reading = z.strictObject({
   subject: name.describe('what was measured: charge-cooler-effectiveness, volts at pump…'),
   quantity: z.string(),
   value: z.number(),
+  unit: z.string().max(20).optional().describe('in which it was typed; the value is SI'),
   plusMinus: z.number().nonnegative().optional(),
   at: z.string().optional(),
   against: z.string().optional(),
@@ -109,6 +111,7 @@ const evidence = z.discriminatedUnion('kind', [
     at: z.string().max(160).describe('endpoint, or endpoint/wire for the terminal on that wire'),
     against: z.string().max(160).optional().describe('as `at`; none: battery negative'),
     value: z.number(),
+    unit: z.string().max(20).optional().describe('in which it was typed; the value is SI'),
     reading: id.optional().describe('the reading it was taken from'),
     alone: z.boolean().optional().describe('ohms of a part by itself, unplugged or out of its socket'),
     confirmed: z.boolean().optional().describe('asked about, and right as it stands'),
@@ -126,7 +129,8 @@ export const faultSearch = z.strictObject({
   complaint: z.strictObject({
     device: id,
     load: id.optional().describe('where the device has several'),
-    kind: z.enum(['dead', 'weak', 'on when it should be off', 'comes and goes']),
+    kind: z.enum(['dead', 'weak', 'on when it should be off', 'alive when it should be dead', 'comes and goes']),
+    at: z.string().max(160).optional().describe('of a point that is alive: endpoint'),
     says: text.optional().describe('in the words of who noticed it'),
   }),
   case: id,
@@ -193,6 +197,10 @@ export const record = z.strictObject({
   evidence: text.optional(),
   hours: measure('time', 'positive').optional().describe('time worked in a sitting'),
   jobs: z.array(id).optional().describe('worked on in a sitting'),
+  by: name.optional(),
+  gate: name.optional().describe('commissioning gate that it closes'),
+  file: controllerFile.optional().describe('of a calibration change'),
+  inspection: inspection.optional().describe('of an inspection: where, as what, when'),
   remark: text.optional(),
 })
 
@@ -222,6 +230,8 @@ export const collections = {
   notes: note,
   calibrations: calibration,
   records: record,
+  checks: check,
+  evidence: evidenceEntry,
 }
 export type CollectionName = keyof typeof collections
 export type SheetName = keyof typeof sheets
@@ -270,6 +280,8 @@ export const buildSchema = z.strictObject({
     notes: byId(note),
     calibrations: byId(calibration),
     records: byId(record),
+    checks: byId(check).prefault({}),
+    evidence: byId(evidenceEntry).prefault({}),
   }),
 })
 

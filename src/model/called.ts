@@ -27,6 +27,8 @@ const RECORD: Record<CollectionName, string> = {
   notes: 'Note',
   calibrations: 'Calibration',
   records: 'Record',
+  checks: 'Row',
+  evidence: 'Evidence',
 }
 const SHEET: Record<SheetName, string> = {
   vehicle: 'The vehicle sheet',

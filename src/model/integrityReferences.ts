@@ -102,7 +102,18 @@ function* references(build: Build): Generator<Reference> {
     yield* from('accesses', id, 'requires', 'accesses', access.requires)
     yield* from('accesses', id, 'excludes', 'accesses', access.excludes)
   }
-  for (const [id, record] of Object.entries(all.records)) yield* from('records', id, 'jobs', 'jobs', record.jobs)
+  for (const [id, record] of Object.entries(all.records)) {
+    yield* from('records', id, 'jobs', 'jobs', record.jobs)
+    yield* from('records', id, 'file/before', 'records', record.file?.before)
+  }
+  for (const [id, check] of Object.entries(all.checks)) {
+    yield* from('checks', id, 'list', 'records', check.list)
+    yield* from('checks', id, 'zone', 'zones', check.zone)
+  }
+  for (const [id, entry] of Object.entries(all.evidence)) {
+    yield* from('evidence', id, 'reading', 'readings', entry.reading)
+    if (entry.of.startsWith('checks/')) yield* from('evidence', id, 'of', 'checks', entry.of.slice('checks/'.length))
+  }
   for (const [id, reading] of Object.entries(all.readings)) {
     yield* from('readings', id, 'case', 'cases', reading.case)
     yield* from('readings', id, 'provenance/log', 'logs', reading.provenance?.log)

@@ -11,7 +11,7 @@ export interface Renumbered {
   readonly to: string
 }
 
-const NUMBERED: readonly CollectionName[] = ['readings', 'faultSearches', 'notes', 'photos']
+const NUMBERED: readonly CollectionName[] = ['readings', 'faultSearches', 'notes', 'photos', 'evidence']
 export const isNumbered = (collection: CollectionName): boolean => NUMBERED.includes(collection)
 
 /** Fields by which records speak of a reading or a search. */

@@ -1,5 +1,6 @@
 /** What there is one of in a car: each a sheet, every figure of it optional. */
 import { z } from 'zod'
+import { drivelineSheet } from './drivelineSheet.ts'
 import { id, loomSheet } from './electrical.ts'
 import { injectorCard } from './injectorCard.ts'
 import { measure } from './measure.ts'
@@ -352,15 +353,6 @@ const vacuumSheet = z.strictObject({
   idlePressure: measure('pressureAbsolute', 'positive').optional().describe('absolute, in the manifold at hot idle'),
   pump: z.boolean().optional().describe('a vacuum pump feeds the servo'),
   pumpPressure: measure('pressureAbsolute', 'positive').optional().describe('absolute, that the pump holds'),
-})
-const drivelineSheet = z.strictObject({
-  clutchTorque: measure('torque', 'positive').optional().describe('rated capacity'),
-  gearboxTorque: measure('torque', 'positive').optional().describe('rated input'),
-  axleTorque: measure('torque', 'positive').optional().describe('rated output'),
-  propshaftLength: measure('length', 'positive').optional(),
-  propshaftDiameter: measure('length', 'positive').optional(),
-  propshaftWall: measure('length', 'positive').optional(),
-  jointAngles: z.array(measure('angle')).optional(),
 })
 export const sheets = {
   vehicle,

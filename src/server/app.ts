@@ -19,6 +19,7 @@ import { type ColumnMap, FIELDS, type Field } from '../store/wireList/columns.ts
 import { proposeWires } from '../store/wireList/import.ts'
 import { readTable } from '../store/wireList/table.ts'
 import { type Problem, Refusal, refuse } from '../units/problem.ts'
+import { fileRoutes } from './fileRoutes.ts'
 import type { Hub } from './hub.ts'
 import { followProgress, logRoutes, overridesFromJson } from './logRoutes.ts'
 import { withUpload } from './uploads.ts'
@@ -212,6 +213,7 @@ export const makeApp = ({ store, pages, guard, hub, more }: AppParts) => {
       return context.json({ result, reading: reading ?? null, ...told() })
     })
     .route('/', logRoutes({ store, told }))
+    .route('/', fileRoutes({ store, told }))
     .post('/api/wires/:act{preview|import}', (context) =>
       withUpload(context.req.raw.body, context.req.query('name') ?? 'list.csv', async (file) => {
         const columns = context.req.query('columns')

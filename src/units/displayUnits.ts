@@ -71,6 +71,10 @@ const STEPS: Readonly<Record<Kind, Steps>> = {
     ['kPa', 1e3],
     ['bar', 1e5],
   ],
+  stress: [
+    ['MPa', 0],
+    ['GPa', 1e9],
+  ],
   temperature: [['°C', 0]],
   temperatureDifference: [['K', 0]],
   massFlow: [

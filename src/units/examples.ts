@@ -20,6 +20,7 @@ export const EXAMPLES: Readonly<Record<Kind, readonly string[]>> = {
   pressureAbsolute: ['101.3 kPa', '2.2 bar abs', '29 psia'],
   pressureGauge: ['3 bar', '43.5 psi'],
   pressureDifference: ['0.3 bar', '5 kPa'],
+  stress: ['340 MPa', '206 GPa', '50 ksi'],
   temperature: ['21 °C', '70 °F', '294 K'],
   temperatureDifference: ['8 K', '8 °C', '15 °F'],
   massFlow: ['52 lb/h', '6.5 g/s', '24 kg/h'],

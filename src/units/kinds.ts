@@ -25,6 +25,7 @@ export const KINDS = {
   pressureAbsolute: { si: 'Pa', title: 'absolute pressure' },
   pressureGauge: { si: 'Pa', title: 'gauge pressure' },
   pressureDifference: { si: 'Pa', title: 'pressure difference' },
+  stress: { si: 'Pa', title: 'stress' },
   temperature: { si: 'K', title: 'temperature' },
   temperatureDifference: { si: 'K', title: 'temperature difference' },
   massFlow: { si: 'kg/s', title: 'mass flow' },

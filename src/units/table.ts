@@ -163,6 +163,13 @@ const ROWS: Readonly<Record<Kind, readonly Row[]>> = {
   pressureAbsolute: PRESSURES,
   pressureGauge: PRESSURES,
   pressureDifference: PRESSURES,
+  stress: [
+    ['Pa', 1],
+    ['MPa', 1e6, 1, 'N/mm²'],
+    ['GPa', 1e9, 1, 'kN/mm²'],
+    ['psi', POUND_FORCE, SQUARE_INCH, 'lbf/in²'],
+    ['ksi', 1000 * POUND_FORCE, SQUARE_INCH],
+  ],
   temperature: [['K', 1, 1, 'kelvin']],
   temperatureDifference: [
     ['K', 1, 1, 'kelvin', 'ΔK'],

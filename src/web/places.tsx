@@ -30,9 +30,15 @@ const Fuel = later(async () => (await import('./fuel/Fuel.tsx')).Fuel)
 const Air = later(async () => (await import('./air/Air.tsx')).Air)
 const Cooling = later(async () => (await import('./cooling/Cooling.tsx')).Cooling)
 const Brakes = later(async () => (await import('./brakes/Brakes.tsx')).Brakes)
+const Driveline = later(async () => (await import('./driveline/Driveline.tsx')).Driveline)
 const Jobs = later(async () => (await import('./jobs/Jobs.tsx')).Jobs)
 const Calculations = later(async () => (await import('./calculations/Calculations.tsx')).Calculations)
 const Logs = later(async () => (await import('./logs/Logs.tsx')).Logs)
+const Gates = later(async () => (await import('./records/Gates.tsx')).Gates)
+const Ledger = later(async () => (await import('./records/Ledger.tsx')).Ledger)
+const Records = later(async () => (await import('./records/Records.tsx')).Records)
+const ListPage = later(async () => (await import('./records/ListPage.tsx')).ListPage)
+const Use = later(async () => (await import('./records/Use.tsx')).Use)
 const Book = later(async () => (await import('./book/Book.tsx')).Book)
 const Phone = later(async () => (await import('./phone/Phone.tsx')).Phone)
 
@@ -49,8 +55,10 @@ export const BENCHES = [
   ['/air', 'Air'],
   ['/cooling', 'Cooling'],
   ['/brakes', 'Brakes'],
+  ['/driveline', 'Driveline'],
   ['/calculations', 'Calculations'],
   ['/logs', 'Logs'],
+  ['/records', 'Records'],
   ['/book', 'Book'],
   ['/phone', 'Phone'],
 ] as const
@@ -103,10 +111,16 @@ export function Places() {
         <Route path="/air">{() => <Air />}</Route>
         <Route path="/cooling">{() => <Cooling />}</Route>
         <Route path="/brakes">{() => <Brakes />}</Route>
+        <Route path="/driveline">{() => <Driveline />}</Route>
         <Route path="/jobs/of/:id">{({ id }) => <Jobs job={decodeURIComponent(id)} />}</Route>
         <Route path="/jobs/:view?">{({ view }) => <Jobs view={view && decodeURIComponent(view)} />}</Route>
         <Route path="/calculations/:id?">{({ id }) => <Calculations chosen={id} />}</Route>
         <Route path="/logs/:id?">{({ id }) => <Logs key={id} chosen={id} />}</Route>
+        <Route path="/records">{() => <Records />}</Route>
+        <Route path="/records/lists/:id">{({ id }) => <ListPage key={id} id={decodeURIComponent(id)} />}</Route>
+        <Route path="/records/use">{() => <Use />}</Route>
+        <Route path="/records/files">{() => <Ledger />}</Route>
+        <Route path="/records/gates/:gate?">{({ gate }) => <Gates chosen={gate && decodeURIComponent(gate)} />}</Route>
         <Route path="/book">{() => <Book />}</Route>
         <Route path="/phone">{() => <Phone />}</Route>
         <Route>

@@ -7,7 +7,7 @@ import { G } from '../../engineering/brakes/sources.ts'
 import { DRY_ROAD } from '../../engineering/brakes/yardsticks.ts'
 import type { Build } from '../../model/build.ts'
 import { combine, isKnown, type Known, known } from '../chain/chain.ts'
-import { type Judged, waitsFor, withVerdicts } from '../chain/judged.ts'
+import { type Judged, linesOfWorking, unknownFor, waitsFor, withVerdicts } from '../chain/judged.ts'
 import type { Context } from '../context.ts'
 import { type Finding, VERDICTS, type Verdict } from '../finding.ts'
 import { celsius, finding } from '../make.ts'
@@ -17,7 +17,7 @@ import { type BrakeFacts, LOADS } from './facts.ts'
 import { limitOf, type PedalRow, pedalRow } from './pedalSheet.ts'
 import { isFailure, type State, statesOf, stateWords } from './states.ts'
 import { vacuumFindings } from './vacuumRules.ts'
-import { ANTI_LOCK_WORK, BASE, bars, HOLDS, linesOfWorking, newtons, rate, unknownFor } from './words.ts'
+import { ANTI_LOCK_WORK, BASE, bars, HOLDS, newtons, rate } from './words.ts'
 
 const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`
 

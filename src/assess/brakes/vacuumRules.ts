@@ -1,12 +1,12 @@
 /** Rules of the vacuum circuit: `vacuum-servo`, `vacuum-users`, `vacuum-blanked`. The servo's port of a boosted engine sees boost. */
 import { isKnown } from '../chain/chain.ts'
-import type { Judged } from '../chain/judged.ts'
+import { type Judged, linesOfWorking } from '../chain/judged.ts'
 import { MOVING } from '../electricalCautions.ts'
 import type { Verdict } from '../finding.ts'
 import { finding, list, QUALIFIED_BRAKES } from '../make.ts'
 import type { BrakeChain } from './chain.ts'
 import { hasServo } from './facts.ts'
-import { BASE, HOLDS, kilopascals, linesOfWorking } from './words.ts'
+import { BASE, HOLDS, kilopascals } from './words.ts'
 
 const VACUUM = { ...BASE, subject: 'sheet/vacuum', cautions: [QUALIFIED_BRAKES, MOVING] } as const
 

@@ -122,6 +122,8 @@ export interface Figure {
   readonly superseded?: Datum
   /** Id of that reading. */
   readonly reading?: string
+  /** What the trade writes it in, where that is not the usual unit of its kind. */
+  readonly unit?: string
 }
 export interface Station {
   readonly id: string
@@ -132,13 +134,15 @@ export interface Station {
   /** Worst of the findings about this station; absent: nothing is judged here. */
   readonly verdict?: Verdict
   readonly says?: string
-  /** W of engine power this station supports, on chains that have such a currency. */
+  /** What this station supports in the chain’s one currency: engine power (W), on the driveline engine torque (N·m). */
   readonly capacity?: Datum
   /** Where a sensor goes to log it. */
   readonly sensor?: string
+  /** Of the work that its figures ask for. */
+  readonly cautions?: readonly string[]
 }
 export interface Chain {
-  readonly id: 'fuel' | 'air' | 'cooling' | 'brakes'
+  readonly id: 'fuel' | 'air' | 'cooling' | 'brakes' | 'driveline'
   readonly title: string
   readonly stations: readonly Station[]
 }

@@ -1,5 +1,6 @@
 /** Findings by station, and the verdict that a station shows: the worst of them. */
-import { type Finding, VERDICTS } from '../finding.ts'
+import { type Finding, VERDICTS, type Verdict } from '../finding.ts'
+import { list } from '../make.ts'
 import type { Chain, Datum, Station } from './chain.ts'
 import { isKnown } from './chain.ts'
 
@@ -28,5 +29,25 @@ export const waitsFor = (...data: readonly Datum[]): { readonly missing: readonl
   return {
     missing: missing.length > 0 ? missing : problems.length > 0 ? ['figures that can hold together'] : [],
     says: problems.join(' '),
+  }
+}
+
+/** How figures came about, each line once. */
+export const linesOfWorking = (...data: readonly Datum[]): string[] =>
+  data
+    .flatMap((datum) => (isKnown(datum) ? datum.working : []))
+    .filter((line, index, all) => all.indexOf(line) === index)
+
+/** Verdict, sentence and datum of what cannot be told. */
+export const unknownFor = (
+  what: string,
+  ...data: readonly Datum[]
+): { verdict: Verdict; says: string; todo: string; missing: string } => {
+  const { missing, says } = waitsFor(...data)
+  return {
+    verdict: 'unknown',
+    says: `${what} is not known${says === '' ? `: ${list(missing)} ${missing.length === 1 ? 'is' : 'are'} missing` : ''}.${says === '' ? '' : ` ${says}`}`,
+    todo: says === '' ? `Enter ${list(missing)}.` : 'Mend what is said above.',
+    missing: list(missing),
   }
 }

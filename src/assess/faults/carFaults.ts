@@ -1,8 +1,9 @@
 /** Every single fault of the parts concerned, with who is to blame and what it is called. */
 import type { Hypothesis } from '../../engineering/electrical/faults/hypothesis.ts'
 import { PRIOR_WEIGHTS } from '../../engineering/electrical/faults/hypothesis.ts'
-import { type Part, singleFaults } from '../../engineering/electrical/faults/parts.ts'
-import type { Build, Wire } from '../../model/build.ts'
+import { HELD_FAST, type Part, singleFaults, type Turning } from '../../engineering/electrical/faults/parts.ts'
+import type { NetworkElement } from '../../engineering/electrical/network/network.ts'
+import type { Build, Device, Wire } from '../../model/build.ts'
 import { BODY, ENGINE } from '../circuit.ts'
 import { deviceName, deviceZone, own, restrictedDevice, restrictedWire } from '../make.ts'
 import type { Solved } from '../solveCases.ts'
@@ -86,7 +87,7 @@ export const carFaults = (
       id,
       element: id,
       ...chafes(build, car, wire),
-      neighbours: neighboursOf(build, solved, car, wire),
+      neighbours: neighboursOf(build, solved, car, wire, concerned.isOff === true),
     })
     put(blamed, shorted ? all.filter(({ mode }) => mode !== 'open') : [...all, comesAndGoes(id, weights.wire!)])
     if (shorted) continue
@@ -121,7 +122,8 @@ export const carFaults = (
       put(part, keepShorts(faultsOf({ kind: 'load', id, element: id, a: element.a, b: element.b }), short))
     } else if (load) {
       name(device.id, 'load', device.name, { devices: [device.id] })
-      const made = faultsOf({ kind: 'load', id, element: id, a: element.a, b: element.b })
+      const turns = turningOf(solved, device, element)
+      const made = faultsOf({ kind: 'load', id, element: id, a: element.a, b: element.b, ...(turns ? { turns } : {}) })
       put(device.id, short ? keepShorts(made, true) : [...made, comesAndGoes(id, weights.load!)])
     } else if (spec.kind === 'fuse') {
       name(device.id, 'fuse', device.name, { devices: [device.id] })
@@ -186,7 +188,23 @@ const inZones = (
 }
 
 const keepShorts = (made: readonly Hypothesis[], short: boolean): Hypothesis[] =>
-  short ? made.filter(({ mode }) => mode === 'shorted') : [...made]
+  // What blows the fuse that others share: a short, and a motor that is held.
+  short ? made.filter(({ mode }) => mode === 'shorted' || mode.startsWith(HELD_FAST)) : [...made]
+
+/** Times its running current that a motor takes which is held, where it is not entered. Common practice, no published source. */
+const STALLED = 4
+
+/** Of a fan, a blower, a pump, a wiper or a starter that runs in this case. */
+const turningOf = (solved: Solved, { spec, loads }: Device, element: NetworkElement): Turning | undefined => {
+  const law = loads?.find(({ id }) => element.id.endsWith(`#${id}`))?.law
+  if (element.type !== 'motor' && spec.kind !== 'motor' && spec.kind !== 'pump' && law?.type !== 'motor')
+    return undefined
+  const volts = Math.abs((solved.nodes.get(element.a) ?? 0) - (solved.nodes.get(element.b) ?? 0))
+  const current = Math.abs(solved.elements.get(element.id) ?? 0)
+  if (volts < 1 || current < 0.01) return undefined
+  const stalled = element.type === 'motor' ? element.stallResistance : volts / current / STALLED
+  return { volts, current, stalled }
+}
 
 const chafes = (build: Build, car: CarNetwork, wire: Wire): { readonly chafesOn?: string } => {
   const onEngine = wireZones(build, wire).some((id) => own(build.collections.zones, id)?.vibration === 'engine')
@@ -201,6 +219,7 @@ const neighboursOf = (
   solved: Solved,
   car: CarNetwork,
   wire: Wire,
+  isOff: boolean,
 ): { readonly node: string; readonly name: string }[] => {
   const runs = new Set(wire.path ?? [])
   if (runs.size === 0) return []
@@ -218,7 +237,7 @@ const neighboursOf = (
     const volts = solved.nodes.get(solved.bound.nodeOf(other.to))
     if (node === undefined || volts == null || Math.abs(volts - mine) < ALIKE) continue
     // Nets of one voltage are one neighbour to a meter.
-    const net = volts.toFixed(1)
+    const net = isOff ? solved.bound.nodeOf(other.to) : volts.toFixed(1)
     if (nets.has(net)) continue
     nets.add(net)
     found.push({ node, name: `wire ${other.id}` })

@@ -2,7 +2,7 @@
 import type { NetworkElement } from '../../engineering/electrical/network/network.ts'
 import type { Build, OperatingCase } from '../../model/build.ts'
 import { Refusal, refuse } from '../../units/problem.ts'
-import { deviceName, own } from '../make.ts'
+import { deviceIdOf, deviceName, own, pinName, restrictedDevice } from '../make.ts'
 import { type Solved, solveCase } from '../solveCases.ts'
 import { foundCase } from './found.ts'
 import type { SearchStart } from './types.ts'
@@ -43,6 +43,24 @@ const loadOf = (build: Build, solved: Solved, { complaint }: SearchStart): Netwo
   return candidates.reduce((p, q) => (volts(q) > volts(p) ? q : p))
 }
 
+/** A point that is alive: what it stands above the body, as if something hung there. Draws nothing in the network. */
+const pointOf = (build: Build, solved: Solved, { complaint }: SearchStart): NetworkElement => {
+  const at = complaint.at ?? ''
+  const device = own(build.collections.devices, deviceIdOf(at))
+  if (!device || !Object.hasOwn(device.pins, at.slice(at.lastIndexOf('.') + 1)))
+    throw refuse('unknown-point', `There is no point ${at || 'named'} in this car.`, 'Name a device and its pin.')
+  if (restrictedDevice(build, device.id))
+    throw refuse(
+      'restricted',
+      `${pinName(build, at)} belongs to an airbag or anti-lock circuit, which is never fault-searched here.`,
+      'Leave it to somebody qualified for that system.',
+    )
+  const [a, b] = [solved.bound.nodeOf(at), solved.bound.network.reference]
+  if (!solved.at.has(a))
+    throw refuse('no-wire', `No wire that could feed it ends at ${pinName(build, at)}.`, 'Enter the wire.')
+  return { type: 'resistor', id: `point:${at}`, a, b, ohm: 1 }
+}
+
 /** Throws `Refusal` where the complaint names what is not there, or the case cannot be solved or does not suit it. */
 export const complaintCase = (
   build: Build,
@@ -64,9 +82,10 @@ export const complaintCase = (
         ? `Enter: ${solved.missing.map(({ subject, datum }) => `${datum} of ${subject}`).join('; ')}.`
         : 'Enter a battery with its rested voltage and internal resistance.',
     )
-  const load = loadOf(build, solved, start)
+  const isPoint = start.complaint.kind === 'alive when it should be dead'
+  const load = isPoint ? pointOf(build, solved, start) : loadOf(build, solved, start)
   const across = (solved.nodes.get(load.a) ?? 0) - (solved.nodes.get(load.b) ?? 0)
-  const isOff = start.complaint.kind === 'on when it should be off'
+  const isOff = isPoint || start.complaint.kind === 'on when it should be off'
   if (!isOff && Math.abs(across) < ON)
     throw refuse(
       'not-on',
@@ -76,8 +95,8 @@ export const complaintCase = (
   if (isOff && Math.abs(across) > ON)
     throw refuse(
       'not-off',
-      `${deviceName(build, start.complaint.device)} is meant to be on in “${kase.name}”.`,
-      'Name a case in which it should be off.',
+      `${isPoint ? pinName(build, start.complaint.at!) : deviceName(build, start.complaint.device)} is meant to be ${isPoint ? 'alive' : 'on'} in “${kase.name}”.`,
+      `Name a case in which it should be ${isPoint ? 'dead' : 'off'}.`,
     )
   return { kase, solved, load, isOff }
 }

@@ -16,6 +16,8 @@ export interface Concerned {
   readonly elements: ReadonlySet<string>
   /** Those that only a short in them concerns. */
   readonly shorts: ReadonlySet<string>
+  /** It should be dead: two neighbours of one voltage differ, for the fuse of one may not stand what the other's does. */
+  readonly isOff?: true
   /** Open contacts that could have stuck or be bridged: nodes, and what they are. */
   readonly stuck: readonly { readonly id: string; readonly device: string; readonly a: string; readonly b: string }[]
 }
@@ -94,8 +96,30 @@ export const concernedWhenFed = (build: Build, solved: Solved, load: NetworkElem
 /** Nets looked at one behind the other: the load's, its relay's coil, that of the relay which feeds the coil. */
 const DEEPEST = 4
 
+/** Ids of what leads from a node to the body, shortest first, past no load; undefined: nothing does. */
+const wayToEarth = (solved: Solved, from: string): string[] | undefined => {
+  const cameBy = new Map<string, { readonly id: string; readonly from: string } | undefined>([[from, undefined]])
+  for (const here of cameBy.keys()) {
+    if (here === BODY || here === ENGINE || here === solved.bound.network.reference) {
+      const way: string[] = []
+      for (let step = cameBy.get(here); step; step = cameBy.get(step.from)) way.push(step.id)
+      return way
+    }
+    for (const index of solved.at.get(here) ?? []) {
+      const { id, a, b, type } = solved.bound.network.elements[index]!
+      const other = a === here ? b : a
+      if (type === 'resistor' && !isDraw(solved, id) && !cameBy.has(other)) cameBy.set(other, { id, from: here })
+    }
+  }
+  return undefined
+}
+
+/** Whether a point stands on its own: no way from it leads to the body but through a load. */
+export const standsAlone = (solved: Solved, node: string): boolean => wayToEarth(solved, node) === undefined
+
 export const concernedWhenOff = (build: Build, solved: Solved, load: NetworkElement): Concerned => {
   const elements = new Set<string>([load.id])
+  const shorts = new Set<string>()
   const stuck = new Map<string, Concerned['stuck'][number]>()
   const { devices, outputs } = build.collections
   const { nodeOf } = solved.bound
@@ -112,6 +136,19 @@ export const concernedWhenOff = (build: Build, solved: Solved, load: NetworkElem
     })
     if (isEarth || reachesBody) return
     for (const each of net.elements) elements.add(each)
+    // What hangs on it can feed it backwards: where its earth opens, which others share, or where it is shorted through.
+    for (const each of net.nodes)
+      for (const index of solved.at.get(each) ?? []) {
+        const element = solved.bound.network.elements[index]!
+        if (!isDraw(solved, element.id) && element.type !== 'diode') continue
+        const far = element.a === each ? element.b : element.a
+        if (net.nodes.has(far)) continue
+        const earth = wayToEarth(solved, far)
+        for (const id of earth ?? []) elements.add(id)
+        if (earth || element.id === load.id) continue
+        shorts.add(element.id)
+        look(far, depth + 1)
+      }
     const put = (id: string, device: string, a: string, b: string): void => {
       if (a !== b && (net.nodes.has(a) || net.nodes.has(b))) stuck.set(id, { id, device, a, b })
     }
@@ -149,5 +186,5 @@ export const concernedWhenOff = (build: Build, solved: Solved, load: NetworkElem
   }
   look(load.a, 0)
   look(load.b, 0)
-  return { elements, shorts: new Set(), stuck: [...stuck.values()] }
+  return { elements, shorts, stuck: [...stuck.values()], isOff: true }
 }

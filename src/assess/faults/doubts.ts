@@ -9,6 +9,7 @@ import { deviceIdOf, own, pinName, restrictedDevice, restrictedWire } from '../m
 import { testId } from './drops.ts'
 import { foreseenVolts } from './otherReadings.ts'
 import type { ReadySearch } from './start.ts'
+import { typedText } from './typed.ts'
 import type { Evidence, Question, ReadingEvidence } from './types.ts'
 import { pointEndpoint, pointSays, pointWire } from './words.ts'
 
@@ -17,10 +18,10 @@ const WITHIN = 4
 const NEAR = 0.06
 /** Over the greatest source: nothing in the car can give more. */
 const OVER = 1.25
+/** V over which something feeds a point (the bare format's own limit of what is on). */
+const ALIVE = 1.5
 /** V below which a wrong sign says nothing. */
 const SLIGHT = 0.1
-
-const volts = (value: number): string => `${Number(value.toPrecision(4))} V`
 
 /** Why a point cannot be read in this search; undefined: it can. */
 const pointProblem = (ready: ReadySearch, point: string): string | undefined => {
@@ -69,27 +70,37 @@ const voltQuestion = (ready: ReadySearch, entry: ReadingEvidence, evidence: numb
   const place = `${pointSays(ready.build, entry.at)} to ${entry.against === undefined ? ready.car.referenceSays : pointSays(ready.build, entry.against)}`
   const isForetold = foretold(ready, entry)
   if (isForetold(value)) return undefined
-  const ask = (code: Question['code'], says: string, instead?: number): Question => ({
+  const volts = (each: number): string => typedText(each, 'volts', entry.unit)
+  // Whoever typed a unit has said which thousand is meant.
+  const isBare = entry.unit === undefined || entry.unit === 'V'
+  const ask = (code: Question['code'], says: string, instead?: number, unit = entry.unit): Question => ({
     evidence,
     code,
     says,
-    ...(instead === undefined ? {} : { instead: { ...entry, value: instead, confirmed: true } }),
+    ...(instead === undefined
+      ? {}
+      : { instead: { ...entry, value: instead, ...(unit === undefined ? {} : { unit }), confirmed: true } }),
   })
   if (Math.abs(value) > SLIGHT && isForetold(-value) && value < 0)
     return ask('reversed', `${volts(value)} at ${place}: were the leads the wrong way round?`, -value)
-  if (Math.abs(value) >= 1 && isForetold(value / 1000))
+  // Who says that it is alive has volts there.
+  const { kind } = ready.start.complaint
+  const isAlive = (kind === 'alive when it should be dead' || kind === 'on when it should be off') && value > ALIVE
+  if (isBare && !(isAlive && value < OVER * ready.most) && Math.abs(value) >= 1 && isForetold(value / 1000))
     return ask(
       'millivolts',
       `${volts(value)} at ${place} is nothing that this circuit gives: was it millivolts?`,
       value / 1000,
+      'mV',
     )
   if (Math.abs(value) > OVER * ready.most + 1)
     return ask('out-of-scale', `${volts(value)} at ${place} is more than any source of this car: read it again.`)
   if (Math.abs(value) < 1 && isForetold(value * 1000))
     return ask(
       'millivolts',
-      `${volts(value)} at ${place}: was it ${volts(value * 1000)}, typed in kilovolts?`,
+      `${volts(value)} at ${place}: was it ${typedText(value * 1000, 'volts')}, a thousand times as much?`,
       value * 1000,
+      'V',
     )
   if (value > 0.05 && floats(ready, entry))
     return ask(
@@ -136,8 +147,6 @@ export const doubtsOf = (ready: ReadySearch, evidence: readonly Evidence[]): Que
   return questions.sort((p, q) => p.evidence - q.evidence)
 }
 
-const quantityUnit = { volts: 'V', ohms: 'Ω', amps: 'A' } as const
-
 const contradictions = (
   ready: ReadySearch,
   evidence: readonly Evidence[],
@@ -158,7 +167,6 @@ const contradictions = (
       const other = turned ? -second.value : second.value
       const sigma = Math.sqrt(2 * readingVariance(ready.search.problem.meter, first.value))
       if (Math.abs(first.value - other) < WITHIN * sigma + NEAR + 0.02 * Math.abs(first.value)) return
-      const unit = quantityUnit[first.quantity]
       for (const [entry, against] of [
         [i, j],
         [j, i],
@@ -166,7 +174,7 @@ const contradictions = (
         found.push({
           evidence: entry,
           code: 'contradicts',
-          says: `Readings ${i + 1} and ${j + 1} at ${pointSays(ready.build, first.at)} contradict each other: ${first.value} ${unit} and ${other} ${unit}. Which one is right? Confirm that one or take reading ${against + 1} back; a fault that comes and goes would also do it.`,
+          says: `Readings ${i + 1} and ${j + 1} at ${pointSays(ready.build, first.at)} contradict each other: ${typedText(first.value, first.quantity, first.unit)} and ${typedText(other, second.quantity, second.unit)}. Which one is right? Confirm that one or take reading ${against + 1} back; a fault that comes and goes would also do it.`,
         })
     })
   })

@@ -7,6 +7,7 @@ import { withTies } from '../../engineering/electrical/faults/effects.ts'
 import type { Hypothesis } from '../../engineering/electrical/faults/hypothesis.ts'
 import { type Network, type NetworkElement, prepare } from '../../engineering/electrical/network/network.ts'
 import { deviceIdOf } from '../make.ts'
+import { atRest } from './atRest.ts'
 import { wireElement } from './carNetwork.ts'
 import { nominalVolts } from './nominal.ts'
 import type { ReadySearch } from './start.ts'
@@ -149,7 +150,8 @@ export const ohmLikelihoods = (
   ready: ReadySearch,
   { at, against, value, alone }: Pick<ReadingEvidence, 'at' | 'against' | 'value' | 'alone'>,
 ): number[] | undefined => {
-  const { network, reference, nodeOf } = ready.car
+  const { reference, nodeOf } = ready.car
+  const network = { ...ready.car.network, elements: atRest(ready.build, ready.solved, ready.car.network.elements) }
   const [a, b] = [nodeOf(at), against === undefined ? reference : nodeOf(against)]
   if (a === undefined || b === undefined || a === b) return undefined
   const part = deviceIdOf(pointEndpoint(at))

@@ -1,13 +1,15 @@
 /** A search that has found its part: the repair as a job with its parts, and the search closed once a reading confirms. */
+import { DRAGGING, HELD_FAST } from '../../engineering/electrical/faults/parts.ts'
 import type { Build, Change, Edit, Entity, Job } from '../../model/build.ts'
 import { nextId } from '../../model/newId.ts'
 import { refuse } from '../../units/problem.ts'
 import { DEAD_CIRCUIT, NO_AIRBAG, placeCautions } from '../electricalCautions.ts'
-import { BATTERY_CAUTION, deviceName, own, squareMillimetres } from '../make.ts'
+import { BATTERY_CAUTION, own, squareMillimetres } from '../make.ts'
 import type { NamedPart } from './carFaults.ts'
 import { accessTo } from './reach.ts'
 import type { ReadySearch } from './start.ts'
 import type { StoredSearch } from './types.ts'
+import { complaintSays } from './words.ts'
 
 const short = (text: string, length: number): string => (text.length <= length ? text : `${text.slice(0, length - 1)}…`)
 
@@ -24,8 +26,21 @@ const sizeOf = (build: Build, wires: readonly string[]): string => {
   return area === undefined ? 'as fitted' : squareMillimetres(area)
 }
 
-const repairFor = (build: Build, { kind, name, devices, wires }: NamedPart): Repair => {
+/** It turns, and hard: mostly nothing electrical is wrong with it. */
+const freed = (name: string): Repair => ({
+  title: `Free ${name}, or renew it`,
+  steps: [
+    'Battery off, or its fuse out: it may start by itself when it is freed.',
+    'Turn it by hand: look for what brakes it (a cable or a stone in the blades, a dry bearing, a blocked filter or hose).',
+    'Where it turns freely and still draws too much, renew it; then the fuse, if it has been hot.',
+  ],
+  minutes: [15, 45, 120],
+  parts: [`Replacement for ${name}, should it not come free`],
+})
+
+const repairFor = (build: Build, { kind, name, devices, wires }: NamedPart, mode: string | undefined): Repair => {
   const size = sizeOf(build, wires)
+  if (mode?.startsWith(DRAGGING) || mode?.startsWith(HELD_FAST)) return freed(name)
   switch (kind) {
     case 'bulb_holder':
       return {
@@ -98,7 +113,7 @@ export const repairOf = (
       `Name one of: ${[...ready.parts.keys()].join(', ')}.`,
     )
   const changes: Change[] = []
-  const repairs = named.map((each) => repairFor(build, each!))
+  const repairs = named.map((each) => repairFor(build, each!, mode))
   const jobId = short(`J-repair-${stored.id}`, 48)
   const partIds: string[] = []
   repairs.forEach((repair, r) => {
@@ -187,7 +202,7 @@ export const newSearch = (
   history: [
     {
       ...(when === undefined ? {} : { when }),
-      says: `Opened: ${deviceName(build, start.complaint.device)}, ${start.complaint.kind}.`,
+      says: `Opened: ${complaintSays(build, start.complaint)}.`,
     },
   ],
   ...start,

@@ -9,6 +9,7 @@ import type {
   TestPoint,
   Tolerance,
 } from '../../engineering/electrical/faults/hypothesis.ts'
+import { DRAGGING, HELD_FAST } from '../../engineering/electrical/faults/parts.ts'
 import { type Spread, usualTolerance } from '../../engineering/electrical/faults/tolerances.ts'
 import { type NetworkElement, prepare } from '../../engineering/electrical/network/network.ts'
 import type { Build } from '../../model/build.ts'
@@ -17,7 +18,7 @@ import { deviceName, own } from '../make.ts'
 import type { Solved } from '../solveCases.ts'
 import { carFaults, type NamedPart } from './carFaults.ts'
 import { type CarNetwork, carNetwork } from './carNetwork.ts'
-import { complaintLikelihood } from './complaint.ts'
+import { complaintLikelihood, type Outcome } from './complaint.ts'
 import { complaintCase } from './complaintCase.ts'
 import { concernedWhenFed, concernedWhenOff } from './concerned.ts'
 import { type Drop, dropsOf, testId } from './drops.ts'
@@ -67,8 +68,11 @@ const spreadOf = (build: Build, solved: Solved, id: string): Spread | undefined 
 
 /** A stand-in for a figure that is missing may be off by so many times. */
 const UNKNOWN = 10
-/** V by which a regulator's set-point lies off its plate over its temperature (from memory). */
-const SETPOINT = 0.2
+/**
+ * V by which a regulator's set-point lies off its plate: 14.4 ± 0.3 V at 20 °C (Westerbeke 33A manual, p. 83), and
+ * 14.55 ± 0.3 V with −3.5 ± 2 mV/°C (Hyundai Kona, specification page), both read.
+ */
+const SETPOINT = 0.3
 
 export const carTolerances = (build: Build, solved: Solved, elements: readonly NetworkElement[]): Tolerance[] =>
   elements.flatMap((element): Tolerance[] => {
@@ -111,7 +115,7 @@ export const readySearch = (build: Build, start: SearchStart): ReadySearch => {
   all.forEach((hypothesis, h) => {
     const likelihood = complaintLikelihood(kind, {
       share: isOff ? Math.abs(voltsAcross(rows[h]!)) / most : voltsAcross(rows[h]!) / voltsAcross(healthy!),
-      own: hypothesis.effects.some((effect) => effect.kind === 'open' && effect.element === load.id),
+      own: ownFault(hypothesis, load),
       comesAndGoes: hypothesis.intermittent === true,
       resistive: hypothesis.effects.some((effect) => effect.kind === 'ohm'),
     })
@@ -157,6 +161,13 @@ export const readySearch = (build: Build, start: SearchStart): ReadySearch => {
     place,
     most,
   }
+}
+
+/** At the load itself, so that its volts say nothing of what it does. */
+const ownFault = ({ effects, mode }: Hypothesis, load: NetworkElement): Outcome['own'] => {
+  if (effects.some((effect) => effect.kind === 'open' && effect.element === load.id)) return 'dead'
+  const across = effects.some((effect) => effect.kind === 'bridge' && effect.a === load.a && effect.b === load.b)
+  return !across ? undefined : mode.startsWith(HELD_FAST) ? 'dead' : mode.startsWith(DRAGGING) ? 'weak' : undefined
 }
 
 export const fusesOf = (build: Build, elements: readonly NetworkElement[]): Fuse[] =>

@@ -271,10 +271,11 @@ const looks = (ready: ReadySearch, belief: Belief, evidence: readonly Evidence[]
 }
 
 /** The reading that answers a test, as evidence. */
-export const answerOf = ({ quantity, at, against }: Test, value: number): ReadingEvidence => ({
+export const answerOf = ({ quantity, at, against }: Test, value: number, unit?: string): ReadingEvidence => ({
   kind: 'reading',
   quantity,
   at,
   ...(against === undefined ? {} : { against }),
   value,
+  ...(unit === undefined ? {} : { unit }),
 })

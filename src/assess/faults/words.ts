@@ -1,5 +1,5 @@
 /** How points, wires and parts are called in sentences. */
-import type { Build, Wire } from '../../model/build.ts'
+import type { Build, Entity, Wire } from '../../model/build.ts'
 import { deviceIdOf, deviceName, own, pinName } from '../make.ts'
 
 export const pointEndpoint = (point: string): string => point.split('/')[0]!
@@ -18,6 +18,15 @@ export const pointSays = (build: Build, point: string): string => {
 
 export const wireRuns = (build: Build, wire: Wire): string =>
   `${wireSays(wire)} from ${deviceName(build, deviceIdOf(wire.from))} to ${deviceName(build, deviceIdOf(wire.to))}`
+
+type Complaint = Entity<'faultSearches'>['complaint']
+
+/** What is complained of: the device, or the point of one. */
+export const complained = (build: Build, { device, at }: Complaint): string =>
+  at === undefined ? deviceName(build, device) : pinName(build, at)
+
+export const complaintSays = (build: Build, complaint: Complaint): string =>
+  `${complained(build, complaint)}: ${complaint.kind}`
 
 /** Where the two leads go. `against` undefined: `reference`, as battery negative. */
 export const leadsSay = (build: Build, at: string, against: string | undefined, reference: string): string =>

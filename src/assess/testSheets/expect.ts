@@ -26,8 +26,14 @@ export const METER = {
 } as const
 /** Ω beyond which a meter shows no continuity. */
 const NO_CONTINUITY = 1e6
-const METER_EMF = 0.3
-const METER_OHM = 1000
+/** V and Ω of the source that a meter measures ohms with (from memory): too little to turn a diode on. */
+export const METER_EMF = 0.3
+export const METER_OHM = 1000
+/** Ω that such a meter shows at so many volts across it; NaN volts: no way at all. */
+export const ohmsOf = (volts: number | undefined): number => {
+  const left = METER_EMF - (volts ?? METER_EMF)
+  return !(left >= 1e-9) ? Number.POSITIVE_INFINITY : ((METER_EMF - left) * METER_OHM) / left
+}
 
 const vary =
   (tolerances: ReadonlyMap<string, readonly Tolerance[]>, random: () => number) =>
@@ -118,17 +124,13 @@ export const expectOhms = (
   without: ReadonlySet<string> = new Set(),
 ): Expectation => {
   const dead = deadNetwork(network).filter(({ id }) => !without.has(id))
-  const ohmsOf = (solution: NetworkSolution): number => {
-    const volts = solution.voltages.get(a) ?? METER_EMF
-    const left = METER_EMF - volts
-    return left < 1e-9 ? Number.POSITIVE_INFINITY : (volts * METER_OHM) / left
-  }
+  const shown = (solution: NetworkSolution): number => ohmsOf(solution.voltages.get(a) ?? undefined)
   const model = prepare({
     reference: b,
     elements: [...dead, { type: 'battery', id: 'meter:', a, b, emf: METER_EMF, internalResistance: METER_OHM }],
   })
   const byElement = grouped(tolerances)
-  const value = ohmsOf(model.solve())
+  const value = shown(model.solve())
   if (value >= NO_CONTINUITY)
     return {
       value: null,
@@ -137,7 +139,7 @@ export const expectOhms = (
       working: ['no way between the points: the meter shows no continuity'],
     }
   const drawn = Array.from({ length: DRAWS }, (_, k) =>
-    ohmsOf(model.vary(vary(byElement, randomStream(SEED * 1000 + k + 1))).solve()),
+    shown(model.vary(vary(byElement, randomStream(SEED * 1000 + k + 1))).solve()),
   ).filter(Number.isFinite)
   const found = expectation(value, drawn, METER.ohms, 'Ω', ['leads zeroed before; ± 0.3 Ω is what a hand meter leaves'])
   return { ...found, least: Math.max(0, found.least) }

@@ -1,8 +1,7 @@
 /** Figures of a sheet as a meter shows them. */
+import { asTyped, UNIT } from '../faults/typed.ts'
 import { OPEN_OHMS } from './meterText.ts'
 import type { Expectation, SheetQuantity } from './types.ts'
-
-export const UNIT = { volts: 'V', ohms: 'Ω', amps: 'A' } as const
 
 const shown = (value: number, quantity: SheetQuantity): string => {
   const size = Math.abs(value)
@@ -11,8 +10,11 @@ const shown = (value: number, quantity: SheetQuantity): string => {
   return Number(text) === 0 ? (0).toFixed(places) : text
 }
 
-export const figureOf = (value: number, quantity: SheetQuantity): string =>
-  quantity === 'ohms' && value >= OPEN_OHMS ? 'no continuity' : `${shown(value, quantity)} ${UNIT[quantity]}`
+/** `unit`: the one it was typed in, where that is known. */
+export const figureOf = (value: number, quantity: SheetQuantity, unit?: string): string =>
+  quantity === 'ohms' && value >= OPEN_OHMS
+    ? 'no continuity'
+    : (asTyped(value, quantity, unit) ?? `${shown(value, quantity)} ${UNIT[quantity]}`)
 
 /** `13.13 ± 0.28 V`; a lopsided tolerance as its two limits. */
 export const expectedText = ({ value, least, most }: Expectation, quantity: SheetQuantity): string => {
@@ -27,11 +29,19 @@ export const expectedText = ({ value, least, most }: Expectation, quantity: Shee
 
 /** What was read, as it is judged: ohms less those of the leads, where they are known. */
 export const readText = (
-  { value, leadResistance }: { readonly value: number; readonly leadResistance?: { readonly value: number } },
+  {
+    value,
+    unit,
+    leadResistance,
+  }: {
+    readonly value: number
+    readonly unit?: string | undefined
+    readonly leadResistance?: { readonly value: number } | undefined
+  },
   quantity: SheetQuantity,
 ): string => {
   const leads = quantity === 'ohms' && value < OPEN_OHMS ? (leadResistance?.value ?? 0) : 0
   return leads === 0
-    ? figureOf(value, quantity)
-    : `${figureOf(value - leads, quantity)} (${figureOf(value, quantity)} less ${figureOf(leads, quantity)} of leads)`
+    ? figureOf(value, quantity, unit)
+    : `${figureOf(value - leads, quantity, unit)} (${figureOf(value, quantity, unit)} less ${figureOf(leads, quantity)} of leads)`
 }

@@ -3,38 +3,43 @@
  * doubtful is used in silence.
  */
 import type { Build, Device, Entity, Wire } from '../../model/build.ts'
-import { refuse } from '../../units/problem.ts'
+import { atRest } from '../faults/atRest.ts'
 import { carNetwork, wireElement } from '../faults/carNetwork.ts'
 import { carTolerances } from '../faults/start.ts'
-import type { SearchStart } from '../faults/types.ts'
+import { typedText, UNIT } from '../faults/typed.ts'
 import { pointEndpoint, pointSays, pointWire } from '../faults/words.ts'
 import { deviceIdOf, own, restrictedDevice, restrictedWire } from '../make.ts'
-import { type Solved, solveCase } from '../solveCases.ts'
+import { solveCase } from '../solveCases.ts'
+import { shouldBeDead } from './alive.ts'
 import { circuitSheet } from './circuitSheet.ts'
 import { expecter, expectOhms, METER } from './expect.ts'
 import { firstPowerSheet } from './firstPower.ts'
-import { type LoadBehind, loadBehind } from './loadBehind.ts'
 import type { Expectation, ReadingVerdict, SheetQuantity, SheetTest } from './types.ts'
 
 type Reading = Entity<'readings'>
 
-const QUANTITY: Readonly<Record<string, SheetQuantity>> = { voltage: 'volts', resistance: 'ohms', current: 'amps' }
-const UNIT = { volts: 'V', ohms: 'Ω', amps: 'A' } as const
+export const QUANTITY: Readonly<Record<string, SheetQuantity>> = {
+  voltage: 'volts',
+  resistance: 'ohms',
+  current: 'amps',
+}
 /** Readings of one point further apart in time than this (s) need not agree. */
 const SOON = 3600
 /** Ω below which a voltmeter's own loading is reckoned with. */
 const LOADS = 1e6
 const SLIGHT = 0.1
+/** Times the greatest source: nothing in the car gives more. */
+const OVER = 1.3
 /** V or A from which a sign is no slip of the meter’s last digits. */
 const CLEARLY = 0.5
 
-const asked = (code: string, question: string, value?: number): ReadingVerdict => ({
+const asked = (code: string, question: string, value?: number, unit?: string): ReadingVerdict => ({
   kind: 'asked about',
   code,
   question,
   ...(value === undefined ? {} : { value }),
+  ...(unit === undefined ? {} : { unit }),
 })
-const show = (value: number, quantity: SheetQuantity): string => `${Number(value.toPrecision(4))} ${UNIT[quantity]}`
 
 const inside = (value: number, { least, most }: Expectation): boolean => value >= least && value <= most
 
@@ -76,7 +81,7 @@ const pointProblem = (build: Build, point: string): string | undefined => {
   return undefined
 }
 
-type Found = Pick<SheetTest, 'low' | 'high'> & { readonly expect: Expectation }
+type Found = Pick<SheetTest, 'low' | 'high' | 'dead'> & { readonly expect: Expectation }
 
 const onLine = (line: SheetTest, reading: Reading, quantity: SheetQuantity): Found | { readonly missing: string } =>
   line.expect
@@ -115,7 +120,8 @@ const expectationOf = (
     return { missing: `a wire that reaches ${a === undefined ? reading.at : reading.against}` }
   if (quantity === 'ohms') {
     if (a === b) return { missing: 'a second point for the ohms' }
-    return { expect: withAccuracy(expectOhms(car.network, tolerances, a, b), reading, quantity) }
+    const dead = { ...car.network, elements: atRest(build, solved, car.network.elements) }
+    return { expect: withAccuracy(expectOhms(dead, tolerances, a, b), reading, quantity) }
   }
   if (quantity === 'amps') {
     const wire = pointWire(reading.at!)
@@ -139,7 +145,8 @@ const expectationOf = (
           elements: [...car.network.elements, { type: 'resistor' as const, id: 'meter:', a, b, ohm: input }],
         }
       : car.network
-  return { expect: withAccuracy(expecter(network, tolerances).volts(a, b), reading, quantity) }
+  const expect = withAccuracy(expecter(network, tolerances).volts(a, b), reading, quantity)
+  return { expect, ...(shouldBeDead(solved, expect, reading.at!, reading.against) ? { dead: true as const } : {}) }
 }
 
 /** `sheet/line`, as a sheet's line is called in a reading. */
@@ -194,18 +201,21 @@ const contradicts = (build: Build, reading: Reading, quantity: SheetQuantity): s
         2 * (meter.relative * Math.abs(reading.value) + meter.absolute) + 0.02 * Math.abs(reading.value),
   )
   return other
-    ? `Reading ${other.id} says ${show(other.value, quantity)} at the same point within the hour, this one ${show(reading.value, quantity)}: which one is right, or does it come and go?`
+    ? `Reading ${other.id} says ${typedText(other.value, quantity, other.unit)} at the same point within the hour, this one ${typedText(reading.value, quantity, reading.unit)}: which one is right, or does it come and go?`
     : undefined
 }
 
 const judgeValue = (build: Build, reading: Reading, quantity: SheetQuantity, found: Found): ReadingVerdict => {
   const { expect } = found
   const value = quantity === 'ohms' ? reading.value - (reading.leadResistance?.value ?? 0) : reading.value
+  const show = (each: number): string => typedText(each, quantity, reading.unit)
+  // Whoever typed a unit has said which thousand is meant.
+  const isBare = reading.unit === undefined || reading.unit === UNIT[quantity]
   const place = `${pointSays(build, reading.at!)}${reading.against === undefined ? '' : ` to ${pointSays(build, reading.against)}`}`
   if (quantity === 'ohms' && value < -METER.ohms.absolute)
     return asked(
       'live-circuit',
-      `${show(reading.value, quantity)} at ${place}: less than nothing means a live circuit or leads entered too long. Battery off, then read again.`,
+      `${typedText(reading.value, quantity, reading.unit)} at ${place}: less than nothing means a live circuit or leads entered too long. Battery off, then read again.`,
     )
   if (inside(value, expect)) return { kind: 'in tolerance', expect }
   if (expect.value === null && quantity === 'volts')
@@ -213,8 +223,9 @@ const judgeValue = (build: Build, reading: Reading, quantity: SheetQuantity, fou
       ? { kind: 'in tolerance', expect }
       : asked(
           'floating',
-          `${show(value, quantity)} at ${place}, which floats in this case: a meter shows stray volts there. Put a 5 W test lamp across and read again.`,
+          `${show(value)} at ${place}, which floats in this case: a meter shows stray volts there. Put a 5 W test lamp across and read again.`,
         )
+  const most = Math.max(...Object.values(build.collections.devices).map(sourceVolts), 12)
   const greatest = Math.max(Math.abs(expect.least), Math.abs(expect.most))
   // In a car with one battery a point that should be positive does not stand well below nothing.
   if (
@@ -222,9 +233,11 @@ const judgeValue = (build: Build, reading: Reading, quantity: SheetQuantity, fou
     Math.abs(value) > SLIGHT &&
     (inside(-value, expect) || (value < -CLEARLY && (expect.value ?? 0) > CLEARLY))
   )
-    return asked('reversed', `${show(value, quantity)} at ${place}: were the leads the wrong way round?`, -value)
+    return asked('reversed', `${show(value)} at ${place}: were the leads the wrong way round?`, -value)
   // Fewer thousandths than expected are meant as well, unless volts of that size are what an open earth gives.
   if (
+    isBare &&
+    !(found.dead && value < OVER * most) &&
     quantity !== 'ohms' &&
     Math.abs(value) >= 1 &&
     Math.abs(value) > 2 * greatest &&
@@ -232,21 +245,19 @@ const judgeValue = (build: Build, reading: Reading, quantity: SheetQuantity, fou
   )
     return asked(
       'thousandth',
-      `${show(value, quantity)} at ${place}: was it ${show(value, quantity).replace(' ', ' m')}, typed without the milli?`,
+      `${show(value)} at ${place}: was it ${typedText(value, quantity).replace(' ', ' m')}, typed without the milli?`,
       value / 1000,
+      `m${UNIT[quantity]}`,
     )
-  if (quantity === 'ohms' && greatest >= 10 && value < SLIGHT * greatest && inside(value * 1000, expect))
+  if (isBare && quantity === 'ohms' && greatest >= 10 && value < SLIGHT * greatest && inside(value * 1000, expect))
     return asked(
       'thousandfold',
-      `${show(value, quantity)} at ${place}: was it ${show(value, quantity).replace(' ', ' k')}, typed without the kilo?`,
+      `${show(value)} at ${place}: was it ${typedText(value, quantity).replace(' ', ' k')}, typed without the kilo?`,
       value * 1000 + (reading.leadResistance?.value ?? 0),
+      'kΩ',
     )
-  const most = Math.max(...Object.values(build.collections.devices).map(sourceVolts), 12)
-  if (quantity === 'volts' && Math.abs(value) > 1.3 * most)
-    return asked(
-      'out-of-scale',
-      `${show(value, quantity)} at ${place} is more than any source of this car: read it again.`,
-    )
+  if (quantity === 'volts' && Math.abs(value) > OVER * most)
+    return asked('out-of-scale', `${show(value)} at ${place} is more than any source of this car: read it again.`)
   return outOf(value, found)
 }
 
@@ -270,93 +281,3 @@ const sourceVolts = ({ spec }: Device): number =>
     : spec.kind === 'alternator'
       ? (spec.setpoint?.value ?? 0)
       : 0
-
-/**
- * The complaint with which a reading out of tolerance opens a search: about the load that the point feeds or returns, or
- * that a relay's coil there switches, in the state of the car in which it was read. Ohms are of no such state, and at
- * first power nothing is switched on: those are looked for in the first state in which something is fed through the
- * point. Undefined: nothing is fed through it, or the load would hardly notice.
- */
-export const complaintOf = (build: Build, reading: Reading, verdict: ReadingVerdict): SearchStart | undefined => {
-  if (verdict.kind !== 'out of tolerance' || reading.at === undefined) return undefined
-  const kase = reading.case === undefined ? undefined : own(build.collections.cases, reading.case)
-  if (reading.case !== undefined && !kase)
-    throw refuse('unknown-case', `There is no operating case ${reading.case}.`, 'Name one of the build.')
-  const quantity = QUANTITY[reading.quantity]
-  const sheet = reading.test?.slice(0, reading.test.indexOf('/'))
-  const firstPower = sheet === 'first-power'
-  // Behind a lamp, or at a plug that hangs free, only "nothing arrives" means what it means in the running car.
-  if (
-    firstPower &&
-    quantity === 'volts' &&
-    !(verdict.side === 'low' && reading.value < DEAD * (verdict.expect.value ?? 0))
-  )
-    return undefined
-  if (quantity === 'ohms' && verdict.side === 'low') return undefined
-  const others =
-    !firstPower && quantity !== 'ohms'
-      ? []
-      : Object.values(build.collections.cases).filter(
-          ({ battery, supply }) => battery === 'connected' && supply === undefined,
-        )
-  const points = [reading.at, ...(reading.against === undefined ? [] : [reading.against])]
-  const found = [...new Set([...(kase ? [kase] : []), ...others])].flatMap((each) => {
-    const solved = solveCase(build, each)
-    const behind = solved.solved ? loadBehind(build, solved, points, firstPower ? undefined : sheet) : undefined
-    return behind ? [{ each, solved, behind }] : []
-  })
-  // Ohms of a way that many share tell most of the load that draws most through it.
-  if (quantity === 'ohms') found.sort((p, q) => rankOfOhms(q) - rankOfOhms(p))
-  for (const { each, solved, behind } of found) {
-    const share = shareLeft(solved, behind, reading, verdict)
-    // A relay that still has more than half its volts holds: the load notices nothing.
-    if (behind.coil && share >= HOLDS) return undefined
-    const { device, load } = behind
-    return {
-      complaint: {
-        device,
-        ...(load === undefined ? {} : { load }),
-        kind: behind.coil || share < DEAD ? 'dead' : 'weak',
-      },
-      case: each.id,
-    }
-  }
-  return undefined
-}
-
-/** Share of its volts, or of its current, below which a load counts as dead. */
-const DEAD = 0.3
-const HOLDS = 0.5
-/** V by which a feed has to fall on its way for it to tell what the load draws. */
-const TELLING = 0.3
-
-const currentOf = (solved: Solved, { id }: LoadBehind['element']): number => Math.abs(solved.elements.get(id) ?? 0)
-const rankOfOhms = ({ solved, behind }: { readonly solved: Solved; readonly behind: LoadBehind }): number =>
-  behind.coil ? -1 : currentOf(solved, behind.element)
-
-/** What is left of a load's volts, or of its current, going by one reading. */
-const shareLeft = (
-  solved: Solved,
-  { element, coil }: LoadBehind,
-  reading: Reading,
-  { expect, side }: Extract<ReadingVerdict, { kind: 'out of tolerance' }>,
-): number => {
-  const expected = expect.value ?? 0
-  const { value } = reading
-  if (reading.quantity === 'current') return side === 'low' && expected !== 0 ? value / expected : 1
-  const { a, b } = coil ?? element
-  const whole = Math.abs((solved.nodes.get(a) ?? 0) - (solved.nodes.get(b) ?? 0))
-  if (reading.quantity === 'resistance') {
-    const current = currentOf(solved, coil ?? element)
-    return current > 0 ? whole / (whole + (value - expected) * current) : 1
-  }
-  const source = Math.max(...[...solved.nodes.values()].map((volts) => volts ?? 0))
-  // An earth, or a drop on the way: it falls with the current, and rises by what the load loses.
-  if (Math.abs(expected) < FED) return side === 'low' ? value / (expected || 1) : 1 - (value - expected) / whole
-  if (side === 'low') return 1 - (expected - value) / whole
-  // A feed that stands too high: less current on its way here.
-  const fall = source - expected
-  return fall > TELLING ? (source - value) / fall : 1
-}
-/** V below which a point counts as one of the return. */
-const FED = 1

@@ -4,12 +4,15 @@ import type { NetworkElement } from '../../engineering/electrical/network/networ
 /** 12 V, 55 W: a headlamp bulb. Lights fully on a short, and drops little at what a parked car draws. */
 export const LIMITING_LAMP = { ratedVoltage: 12, ratedPower: 55 } as const
 
+/** 12 V, 21 W: a brake lamp bulb, to load an earth with some 1.6 A. */
+export const TEST_LAMP = { ratedVoltage: 12, ratedPower: 21 } as const
+
 /** Current ∝ voltage^0.55; cold a tenth of its hot resistance, as every lamp in the network (from memory). */
 export const lampElement = (
   id: string,
   a: string,
   b: string,
-  { ratedVoltage, ratedPower } = LIMITING_LAMP,
+  { ratedVoltage, ratedPower }: { readonly ratedVoltage: number; readonly ratedPower: number } = LIMITING_LAMP,
 ): NetworkElement => ({
   type: 'lamp',
   id,

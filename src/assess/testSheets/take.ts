@@ -2,9 +2,12 @@
 import type { Build, Change, Edit, Entity } from '../../model/build.ts'
 import { nextId } from '../../model/newId.ts'
 import { closeSearch, newSearch } from '../faults/repair.ts'
+import { KIND } from '../faults/typed.ts'
 import type { StoredSearch } from '../faults/types.ts'
 import { deviceName } from '../make.ts'
-import { complaintOf, judgeReading } from './judge.ts'
+import { complaintOf } from './complaintOf.ts'
+import { figureOf } from './figures.ts'
+import { judgeReading } from './judge.ts'
 import { type Confirmation, lineName, TICK } from './standing.ts'
 import type { ReadingVerdict, SheetStep, SheetTest, TestSheet } from './types.ts'
 
@@ -18,11 +21,11 @@ export interface Taken {
   readonly search?: string
 }
 
-const QUANTITY = { volts: 'voltage', ohms: 'resistance', amps: 'current' } as const
-const UNIT = { volts: 'V', ohms: 'Ω', amps: 'A' } as const
-
-/** What the person adds to a value: when, by whom, with which instrument. */
-export type HowTaken = Pick<Reading, 'when' | 'by' | 'instrument' | 'accuracy' | 'inputResistance' | 'leadResistance'>
+/** What the person adds to a value: the unit it was typed in, when, by whom, with which instrument. */
+export type HowTaken = Pick<
+  Reading,
+  'unit' | 'when' | 'by' | 'instrument' | 'accuracy' | 'inputResistance' | 'leadResistance'
+>
 
 const where = (sheet: TestSheet): Partial<Reading> => (sheet.case === undefined ? {} : { case: sheet.case })
 
@@ -31,7 +34,7 @@ export const takeReading = (build: Build, sheet: TestSheet, line: SheetTest, val
   const reading: Reading = {
     id: nextId(build.collections.readings, 'M'),
     subject: line.says.slice(0, 160),
-    quantity: QUANTITY[line.quantity],
+    quantity: KIND[line.quantity],
     value,
     at: line.at,
     ...(line.against === undefined ? {} : { against: line.against }),
@@ -39,12 +42,23 @@ export const takeReading = (build: Build, sheet: TestSheet, line: SheetTest, val
     ...how,
     test: lineName(sheet, line),
   }
-  return judged(build, line, reading, `${Number(value.toPrecision(4))} ${UNIT[line.quantity]} at ${line.says}`)
+  return judged(build, line, reading, `${figureOf(value, line.quantity, how.unit)} at ${line.says}`)
 }
 
 /** The reading as it stands after the person has answered a doubt: another value, or the same one stood by. */
-export const mendReading = (build: Build, line: SheetTest, reading: Reading, value: number): Taken =>
-  judged(build, line, { ...reading, value, confirmed: true }, `Confirmed: ${reading.subject}`)
+export const mendReading = (
+  build: Build,
+  line: SheetTest,
+  { unit: typed, ...reading }: Reading,
+  value: number,
+  unit = typed,
+): Taken =>
+  judged(
+    build,
+    line,
+    { ...reading, value, ...(unit === undefined ? {} : { unit }), confirmed: true },
+    `Confirmed: ${reading.subject}`,
+  )
 
 const judged = (build: Build, line: SheetTest, reading: Reading, label: string): Taken => {
   const verdict = judgeReading(build, reading, line)
@@ -69,6 +83,7 @@ const judged = (build: Build, line: SheetTest, reading: Reading, label: string):
     at: line.at,
     ...(line.against === undefined ? {} : { against: line.against }),
     value: reading.value - (quantity === 'ohms' ? (reading.leadResistance?.value ?? 0) : 0),
+    ...(reading.unit === undefined ? {} : { unit: reading.unit }),
     reading: reading.id,
     ...(line.alone ? { alone: true } : {}),
     ...(reading.confirmed ? { confirmed: true } : {}),
@@ -140,7 +155,7 @@ export const untake = (build: Build, { id, subject }: Reading): Edit => ({
 /** Closes a search that the sheet confirms: which line, which figure. */
 export const confirmRepair = (build: Build, sheet: TestSheet, { search, passed }: Confirmation, when: string): Edit => {
   const figures = passed.map(
-    ({ line, reading }) => `${line.says}: ${Number(reading.value.toPrecision(4))} ${UNIT[line.quantity]}`,
+    ({ line, reading }) => `${line.says}: ${figureOf(reading.value, line.quantity, reading.unit)}`,
   )
   return closeSearch(build, search, `Test sheet ${sheet.title} confirms it. ${figures.join('; ')}.`.slice(0, 480), when)
 }

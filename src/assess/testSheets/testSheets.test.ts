@@ -6,12 +6,11 @@ import type { Build, Entity } from '../../model/build.ts'
 import { emptyBuild } from '../../model/build.ts'
 import { applyChanges } from '../../model/read.ts'
 import { Refusal } from '../../units/problem.ts'
-import { readingCautions } from '../electricalCautions.ts'
 import { newSearch, repairOf, startSearch, withEvidence } from '../faults/faults.ts'
 import { solveCase } from '../solveCases.ts'
 import { expecter, expectOhms } from './expect.ts'
 import { expectedText, readText } from './figures.ts'
-import { meterValue, OPEN_OHMS } from './meterText.ts'
+import { meterReading, OPEN_OHMS } from './meterText.ts'
 import {
   canUntake,
   confirmRepair,
@@ -221,7 +220,7 @@ describe('a reading on a sheet', () => {
   })
 
   it('takes the resistance of its leads off', () => {
-    const ohms = tests(sheet).find(({ quantity }) => quantity === 'ohms')!
+    const ohms = lineAt(testSheet(demo, 'fuel-pump', NIGHT), 'ohms:fuse-pump.1~fuse-pump.2')
     const most = ohms.expect!.most
     expect(takeReading(demo, sheet, ohms, most + 0.1, at(0)).verdict?.kind).toBe('out of tolerance')
     const how = { ...at(0), leadResistance: { value: 0.2 } } as Parameters<typeof takeReading>[4]
@@ -230,10 +229,10 @@ describe('a reading on a sheet', () => {
     expect(readText({ value: 0.45, leadResistance: { value: 0.2 } }, 'ohms')).toBe(
       '0.25 Ω (0.45 Ω less 0.20 Ω of leads)',
     )
-    expect(meterValue('ohms', ' OL ')).toBe(OPEN_OHMS)
+    expect(meterReading('ohms', ' OL ')).toEqual({ value: OPEN_OHMS })
     expect(readText({ value: OPEN_OHMS, leadResistance: { value: 0.2 } }, 'ohms')).toBe('no continuity')
-    expect(meterValue('volts', '210 mV')).toBeCloseTo(0.21, 9)
-    expect(() => meterValue('volts', ' ')).toThrow(Refusal)
+    expect(meterReading('volts', '210 mV')).toEqual({ value: expect.closeTo(0.21, 9), unit: 'mV' })
+    expect(() => meterReading('volts', ' ')).toThrow(Refusal)
   })
 
   it.each([
@@ -346,94 +345,5 @@ describe('a fault', () => {
     const line = lineAt(sheet, ACROSS)
     build = applyChanges(build, takeReading(build, sheet, line, line.expect!.value!, at(10)).edit.changes)
     expect(sheetStanding(build, sheet).confirmations[0]!.confirmed).toBe(false)
-  })
-})
-
-describe('first power', () => {
-  const first = testSheet(demo, 'first-power')
-
-  it('goes in the order that hurts nothing: unplug, earths, lamp, plugs, outputs', () => {
-    expect(first.sections.map(({ id }) => id)).toEqual(['unplug', 'earths', 'lamp', 'plugs', 'outputs'])
-    const ids = first.sections.flatMap(({ lines }) => lines.map(({ id }) => id))
-    const place = (id: string): number => {
-      const found = ids.findIndex((each) => each.startsWith(id))
-      if (found < 0) throw new Error(`no ${id} in ${ids}`)
-      return found
-    }
-    const order = [
-      'battery-off',
-      'airbag',
-      'fuses',
-      'ohms:',
-      'lamp-in',
-      'volts:lamp-bare',
-      'in:',
-      'lamp-out',
-      'volts:plug:',
-      'load:',
-      'plug:',
-      'plug-last',
-    ]
-    expect(order.map(place)).toEqual(order.map(place).sort((p, q) => p - q))
-    // No ohms once the battery is on, no volts before.
-    const quantity = new Map(tests(first).map(({ id, quantity: each }) => [id, each]))
-    const lamp = place('lamp-in')
-    ids.forEach((id, i) => {
-      const each = quantity.get(id)
-      if (each) expect(each).toBe(i < lamp ? 'ohms' : 'volts')
-    })
-  })
-
-  it('leaves the fuel pump’s fuse out, and puts each other in before it is measured', () => {
-    const lines = first.sections.find(({ id }) => id === 'lamp')!.lines
-    expect(lines.some(({ id }) => id === 'stays-out:fuse-pump')).toBe(true)
-    expect(lines.some(({ id }) => id === 'in:fuse-pump')).toBe(false)
-    lines.forEach(({ id }, i) => {
-      if (id.startsWith('volts:in:')) expect(lines[i - 1]!.id).toBe(`in:${id.slice('volts:in:'.length)}`)
-    })
-  })
-
-  it('reckons with the lamp in series: less than the battery where something draws', () => {
-    const lamp = tests(first).filter(({ id }) => id.startsWith('volts:in:') && !id.endsWith('fuse-pump'))
-    const rested = demo.collections.devices.battery!.spec
-    const volts = rested.kind === 'battery' ? rested.restedVoltage!.value : Number.NaN
-    for (const { expect: expected, id } of lamp)
-      if (expected?.value != null) expect(expected.value, id).toBeLessThanOrEqual(volts + 1e-6)
-  })
-
-  it('carries its cautions in every part', () => {
-    for (const { id, cautions } of first.sections) {
-      expect(cautions.length, id).toBeGreaterThan(0)
-      if (id !== 'outputs') expect(cautions.join(' '), id).toMatch(/airbag/i)
-    }
-    const of = (id: string): string => first.sections.find((section) => section.id === id)!.cautions.join(' ')
-    expect(of('earths')).toMatch(/dead circuit/)
-    expect(of('lamp')).toMatch(/lamp of 21 W in its place/)
-    expect(of('outputs')).toMatch(/petrol vapour/)
-    // The battery is on, and anything may start.
-    for (const id of ['lamp', 'plugs', 'outputs']) expect(of(id), id).toMatch(/fan may start by itself/)
-  })
-
-  it('says beside a reading what its place calls for: no battery off where it must be on, no fan with it off', () => {
-    const live = testSheet(demo, 'fan', NIGHT).sections.find(({ id }) => id === 'live')!
-    expect(live.cautions.join(' ')).not.toMatch(/Disconnect the battery/)
-    const beside = (id: string, engine: 'off' | 'idle' | 'cruise'): string => {
-      const line = lineAt(testSheet(demo, 'fuel-pump', NIGHT), id)
-      return readingCautions(demo, line, { engine }).join(' ')
-    }
-    expect(beside('volts:fuel-pump.+/W-303', 'off')).toMatch(/petrol vapour.*car on stands/)
-    expect(beside('volts:fuel-pump.+/W-303', 'cruise')).toMatch(/while driving/)
-    expect(beside('ohms:stud-rear.S', 'off')).toMatch(/dead circuit/)
-    expect(beside('ohms:stud-rear.S', 'off')).not.toMatch(/fan may start/)
-  })
-
-  it('opens a search only where nothing arrives, for behind the lamp little says what it would in the running car', () => {
-    const line = tests(first).find(
-      ({ id, expect: expected }) => id.startsWith('volts:in:') && (expected?.value ?? 0) > 12,
-    )!
-    expect(takeReading(demo, first, line, 11.5, at(0)).search).toBeUndefined()
-    const dead = takeReading(demo, first, line, 0.01, at(0))
-    expect(dead.verdict).toMatchObject({ kind: 'out of tolerance' })
-    expect(applyChanges(demo, dead.edit.changes).collections.faultSearches[dead.search!]!.complaint.kind).toBe('dead')
   })
 })

@@ -1,6 +1,8 @@
 /** What a test sheet is: lines in the order in which they are taken. SI; cautions stand where they are needed. */
 
-export type SheetQuantity = 'volts' | 'ohms' | 'amps'
+import type { MeterQuantity } from '../faults/typed.ts'
+
+export type SheetQuantity = MeterQuantity
 
 /** What to expect, with the limits between which a reading is in tolerance. Both ends from model, meter and contacts. */
 export interface Expectation {
@@ -22,11 +24,15 @@ export interface SheetTest {
   readonly against?: string
   /** Ohms of a part by itself: unplugged, or out of its socket. */
   readonly alone?: true
+  /** Nothing should feed it in this case, and it is no earth: a supply's volts there are no slip of a thousand. */
+  readonly dead?: true
   /** `fan-relay pin 87 to battery negative`. */
   readonly says: string
   /** Not known: the datum that is missing is named in `missing`. */
   readonly expect?: Expectation
   readonly missing?: string
+  /** What this line cannot prove, and which does: read before the reading is trusted. */
+  readonly limit?: string
   /** What a wrong reading would mean: too low, too high, in words. */
   readonly low?: string
   readonly high?: string
@@ -68,6 +74,12 @@ export type ReadingVerdict =
       readonly side: 'low' | 'high'
       readonly means: string
     }
-  /** Doubtful: asked about, never silently used. `value`: what it would be, were the doubt right. */
-  | { readonly kind: 'asked about'; readonly code: string; readonly question: string; readonly value?: number }
+  /** Doubtful: asked about, never silently used. `value` and `unit`: what it would be, were the doubt right. */
+  | {
+      readonly kind: 'asked about'
+      readonly code: string
+      readonly question: string
+      readonly value?: number
+      readonly unit?: string
+    }
   | { readonly kind: 'unknown'; readonly missing: string }

@@ -55,7 +55,7 @@ export function working<I extends Inputs, O extends Outputs>(
   }
   return {
     formula: symbolic(calc),
-    withNumbers: fillFormula(calc.formula, put, (text) => (text.includes(' ') ? `(${text})` : text)),
+    withNumbers: fillFormula(calc.formula, put, (text) => (/\s/.test(text) ? `(${text})` : text)),
     results: Object.entries(calc.outputs).map(([name, output]) => {
       const { value, plusMinus } = outputs[name]!
       return `${output.symbol} = ${show(output.kind, value, plusMinus === 0 ? undefined : plusMinus)}  (${output.about})`

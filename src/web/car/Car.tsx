@@ -1,4 +1,5 @@
 /** Car: this car from above, what was found where, and what stands before the next milestone. */
+import { lazy, Suspense } from 'react'
 import { Link } from 'wouter'
 import { tallyOf } from '../../assess/finding.ts'
 import type { Build } from '../../model/build.ts'
@@ -12,6 +13,9 @@ import { Greeting } from './Greeting.tsx'
 import { beforeMilestone } from './milestone.ts'
 import { PlanView, type ZoneCount } from './PlanView.tsx'
 import './car.css'
+
+// Fetched after the first paint: the gates are no part of it.
+const BeforePower = lazy(async () => ({ default: (await import('../records/BeforePower.tsx')).BeforePower }))
 
 const isEmpty = (build: Build): boolean =>
   Object.keys(build.sheets).length === 0 &&
@@ -68,6 +72,9 @@ export function Car() {
             </span>
           ))}
         </div>
+        <Suspense fallback={null}>
+          <BeforePower build={build} findings={findings} />
+        </Suspense>
         <h2>{next === undefined ? 'What is to do' : `Before “${next.milestone.name}”`}</h2>
         {next === undefined ? (
           <p>{jobs.length === 0 ? 'No job is open.' : `${jobs.length} jobs are open; no milestone is set.`}</p>

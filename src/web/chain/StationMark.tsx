@@ -5,7 +5,7 @@ import { holdsOnly, VERDICT_SHAPES, wordFor } from '../parts/VerdictMark.tsx'
 
 interface StationMarkProps {
   readonly station: Station
-  readonly system: 'air' | 'cooling' | 'brakes'
+  readonly system: 'air' | 'cooling' | 'brakes' | 'driveline'
   /** Where the verdict's line is drawn, its left end. */
   readonly mark: readonly [x: number, y: number]
   readonly children: ReactNode

@@ -3,11 +3,12 @@ import { useId } from 'react'
 import { Link } from 'wouter'
 import type { Station } from '../../assess/chain/chain.ts'
 import type { Judged } from '../../assess/chain/judged.ts'
+import { Cautions } from '../parts/Cautions.tsx'
 import { Problems } from '../parts/Problems.tsx'
 import { measureText } from '../parts/quantityText.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { FigureLine } from './FigureLine.tsx'
-import { chosenAt, type Lever, storedAt } from './levers.ts'
+import { chosenAt, type Lever, numbersAt, storedAt } from './levers.ts'
 import { type Readable, ReadingField } from './ReadingField.tsx'
 import type { ChainTrial } from './useTrial.ts'
 
@@ -32,7 +33,12 @@ function LeverField({ lever, trial }: { lever: Lever; trial: ChainTrial<unknown>
         <input
           id={id}
           value={
-            trial.typed[lever.id] ?? measureText(lever.kind, trial.build ? storedAt(trial.build, lever) : undefined)
+            trial.typed[lever.id] ??
+            (trial.build === undefined
+              ? ''
+              : 'numbers' in lever
+                ? numbersAt(trial.build, lever)
+                : measureText(lever.kind, storedAt(trial.build, lever)))
           }
           placeholder="not known"
           autoComplete="off"
@@ -81,6 +87,7 @@ export function Stations({ stored, tried, judged, trial, readableAt }: StationsP
                   )}
                 </div>
               ))}
+              {station.cautions && <Cautions list={station.cautions} />}
               {station.sensor && (
                 <p className="small">
                   <b>To log it:</b> {station.sensor}

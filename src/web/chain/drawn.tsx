@@ -10,7 +10,7 @@ const figureOf = (chain: Chain | undefined, id: string): Figure | undefined =>
   chain?.stations.flatMap(({ figures }) => figures).find((figure) => figure.id === id)
 
 interface Drawn {
-  readonly system: 'cooling' | 'brakes'
+  readonly system: 'cooling' | 'brakes' | 'driveline'
   readonly stored: Chain
   readonly tried: Chain | undefined
   readonly narrow: boolean
@@ -33,10 +33,10 @@ export const drawn = ({ system, stored, tried, narrow, changeBelow = false }: Dr
     tag: (id: string, x: number, y: number, anchor: Anchor = 'middle') => {
       const figure = figureOf(shown, id)
       if (!figure) return null
-      const change = tried && differenceText(figure.kind, figureOf(stored, id)?.datum, figure.datum)
+      const change = tried && differenceText(figure.kind, figureOf(stored, id)?.datum, figure.datum, figure.unit)
       return (
         <text x={x} y={y} textAnchor={anchor} className={figure.origin === 'measured' ? 'change' : undefined}>
-          {figure.symbol} {shortText(figure.kind, figure.datum)}
+          {figure.symbol} {shortText(figure.kind, figure.datum, figure.unit)}
           {figure.origin === 'measured' ? (narrow ? ' meas.' : ' measured') : ''}
           {change && (
             <tspan className="change" {...(changeBelow ? { x, dy: 15 } : {})}>

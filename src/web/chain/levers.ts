@@ -5,7 +5,7 @@ import type { Build, Change, SheetName } from '../../model/build.ts'
 import type { Measure } from '../../model/measure.ts'
 import { applyChanges } from '../../model/read.ts'
 import type { Kind } from '../../units/kinds.ts'
-import { type Problem, Refusal } from '../../units/problem.ts'
+import { type Problem, Refusal, refuse } from '../../units/problem.ts'
 import { readMeasure } from '../parts/quantityText.ts'
 
 interface Common {
@@ -30,7 +30,13 @@ interface ChoiceLever extends Common {
   readonly sheet: SheetName
   readonly path: readonly (string | number)[]
 }
-export type Lever = SheetLever | WireLever | ChoiceLever
+/** A bare number somewhere in a sheet, or a row of them, such as the ratios of a gearbox. */
+interface NumberLever extends Common {
+  readonly numbers: 'one' | 'row'
+  readonly sheet: SheetName
+  readonly path: readonly (string | number)[]
+}
+export type Lever = SheetLever | WireLever | ChoiceLever | NumberLever
 
 /** None where the device has no wires of its own in the full-load case. */
 export const wireLever = (build: Build, device: string | undefined, station: string): readonly Lever[] => {
@@ -62,6 +68,28 @@ export const storedAt = (build: Build, lever: SheetLever | WireLever): Measure |
     ? (build.collections.wires[lever.wires[0] ?? '']?.area as Measure | undefined)
     : (lever.path.reduce<unknown>(at, build.sheets[lever.sheet]) as Measure | undefined)
 
+/** As it is typed: `3.65 1.97 1.37`; empty where nothing is stored. */
+export const numbersAt = (build: Build, { sheet, path }: NumberLever): string => {
+  const stored = path.reduce<unknown>(at, build.sheets[sheet])
+  return Array.isArray(stored) ? stored.join(' ') : stored === undefined ? '' : String(stored)
+}
+/** Undefined for an empty text. A comma between digits is a decimal one, as everywhere. */
+const readNumbers = ({ numbers, label }: NumberLever, text: string): number | number[] | undefined => {
+  const words = text
+    .replace(/(\d),(\d)/g, '$1.$2')
+    .split(/[\s,;]+/)
+    .filter((word) => word !== '')
+  const values = words.map(Number)
+  const wrong = words.find((_word, index) => !(values[index]! > 0 && Number.isFinite(values[index])))
+  if (wrong !== undefined || (numbers === 'one' && values.length > 1))
+    throw refuse(
+      'no-number',
+      `“${wrong ?? text}” is no ${numbers === 'one' ? 'number above 0' : 'row of numbers above 0'}.`,
+      `Write ${label.toLowerCase()} as ${numbers === 'one' ? '3.9' : '3.65 1.97 1.37'}.`,
+    )
+  return values.length === 0 ? undefined : numbers === 'one' ? values[0] : values
+}
+
 const put = (value: unknown, [key, ...rest]: readonly (string | number)[], last: unknown): unknown => {
   if (key === undefined) return last
   const inside = put(at(value, key), rest, last)
@@ -86,6 +114,14 @@ export const trialOf = (build: Build, levers: readonly Lever[], typed: Typed, as
         if (text === chosenAt(build, lever)) continue
         tried = applyChanges(tried, [
           { sheet: lever.sheet, value: put(tried.sheets[lever.sheet], lever.path, lever.options[text]) },
+        ])
+        touched.add(lever.sheet)
+        continue
+      }
+      if ('numbers' in lever) {
+        if (text === numbersAt(build, lever)) continue
+        tried = applyChanges(tried, [
+          { sheet: lever.sheet, value: put(tried.sheets[lever.sheet], lever.path, readNumbers(lever, text)) },
         ])
         touched.add(lever.sheet)
         continue

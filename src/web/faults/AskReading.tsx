@@ -4,6 +4,7 @@ import { readingCautions } from '../../assess/electricalCautions.ts'
 import type { NextTest, Test } from '../../assess/faults/faults.ts'
 import { pointSays } from '../../assess/faults/words.ts'
 import { figureOf } from '../../assess/testSheets/figures.ts'
+import type { MeterReading } from '../../assess/testSheets/meterText.ts'
 import type { Build, OperatingCase } from '../../model/build.ts'
 import { Cautions } from '../parts/Cautions.tsx'
 import { OneNumber } from './OneNumber.tsx'
@@ -19,7 +20,7 @@ interface Props {
   /** State of the car in which it is read. */
   readonly kase: OperatingCase | undefined
   readonly next: NextTest
-  readonly take: (test: Test, value: number) => void
+  readonly take: (test: Test, reading: MeterReading) => void
 }
 
 export function AskReading({ build, kase, next, take }: Props) {
@@ -35,6 +36,7 @@ export function AskReading({ build, kase, next, take }: Props) {
         Red lead <b>+</b> on {pointSays(build, test.at)}; black lead <b>−</b> on{' '}
         {test.against === undefined ? 'the negative post of the battery' : pointSays(build, test.against)}.
       </p>
+      <OneNumber key={test.says} test={test} take={take} label="The meter shows" />
       <p className="soft small">
         About {minutes(next.time)}
         {next.together.length > 0 ? '; these cost nothing more from here:' : '.'}
@@ -48,7 +50,6 @@ export function AskReading({ build, kase, next, take }: Props) {
           ))}
         </div>
       )}
-      <OneNumber key={test.says} test={test} take={take} label="The meter shows" />
       {chosen === 0 && next.expects.length > 0 && (
         <table>
           <caption className="small soft">What it would show</caption>

@@ -1,19 +1,17 @@
 /** What is known so far: every entry stays in sight, can be mended or taken back, and doubtful ones are asked about. */
 import { useState } from 'react'
 import { type Question, REMARKS, type StoredSearch } from '../../assess/faults/faults.ts'
+import { asTyped, UNIT } from '../../assess/faults/typed.ts'
 import { pointSays } from '../../assess/faults/words.ts'
 import { figureOf } from '../../assess/testSheets/figures.ts'
+import { type MeterReading, meterReading } from '../../assess/testSheets/meterText.ts'
 import type { Build } from '../../model/build.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
-import { readMeasure } from '../parts/quantityText.ts'
 import { bench } from '../workbench/bench.ts'
 import { mendEdit } from './faultEdits.ts'
 
 type Evidence = StoredSearch['evidence'][number]
-const UNIT = { volts: 'V', ohms: 'Ω', amps: 'A' } as const
-const KIND = { volts: 'voltage', ohms: 'resistance', amps: 'current' } as const
-
 const nameOf = (build: Build, about: string): string => build.collections.devices[about]?.name ?? `wire ${about}`
 export const remarkSays = (build: Build, remark: string, about: string | undefined): string => {
   const says = REMARKS.find(({ key }) => key === remark)?.says ?? remark
@@ -22,7 +20,7 @@ export const remarkSays = (build: Build, remark: string, about: string | undefin
 const evidenceSays = (build: Build, entry: Evidence): string =>
   entry.kind === 'remark'
     ? remarkSays(build, entry.remark, entry.about)
-    : `${figureOf(entry.value, entry.quantity)} at ${pointSays(build, entry.at)}${
+    : `${figureOf(entry.value, entry.quantity, entry.unit)} at ${pointSays(build, entry.at)}${
         entry.against === undefined ? ', to battery negative' : `, to ${pointSays(build, entry.against)}`
       }`
 
@@ -95,7 +93,7 @@ function Entry({ build, search, entry, at, question }: EntryProps) {
                 className="first"
                 onClick={() => bench.edit(mendEdit(search, at, question.instead, `Mended: ${says}`.slice(0, 160)))}
               >
-                Yes, take it as {Number(question.instead.value.toPrecision(4))} {UNIT[question.instead.quantity]}
+                Yes, take it as {figureOf(question.instead.value, question.instead.quantity, question.instead.unit)}
               </button>
             )}
             {confirmed && question.code !== 'unknown-point' && (
@@ -112,16 +110,23 @@ function Entry({ build, search, entry, at, question }: EntryProps) {
       {mending && entry.kind === 'reading' && (
         <Mend
           entry={entry}
-          keep={(value) => bench.edit(mendEdit(search, at, { ...entry, value }, `Mended: ${says}`.slice(0, 160)))}
+          keep={(read) => {
+            const { unit: _, ...rest } = entry
+            bench.edit(mendEdit(search, at, { ...rest, ...read }, `Mended: ${says}`.slice(0, 160)))
+          }}
         />
       )}
     </li>
   )
 }
 
-function Mend({ entry, keep }: { entry: Extract<Evidence, { kind: 'reading' }>; keep: (value: number) => void }) {
-  const unit = UNIT[entry.quantity]
-  const [text, setText] = useState(`${entry.value} ${unit}`)
+interface MendProps {
+  readonly entry: Extract<Evidence, { kind: 'reading' }>
+  readonly keep: (read: MeterReading) => void
+}
+
+function Mend({ entry, keep }: MendProps) {
+  const [text, setText] = useState(asTyped(entry.value, entry.quantity, entry.unit) ?? String(entry.value))
   const [problems, setProblems] = useState<readonly Problem[]>([])
   return (
     <form
@@ -129,8 +134,7 @@ function Mend({ entry, keep }: { entry: Extract<Evidence, { kind: 'reading' }>; 
       onSubmit={(event) => {
         event.preventDefault()
         try {
-          const read = readMeasure(KIND[entry.quantity], text, { value: entry.value as never, unit })
-          if (read) keep(read.value)
+          keep(meterReading(entry.quantity, text))
         } catch (error) {
           if (!(error instanceof Refusal)) throw error
           setProblems(error.problems)
@@ -138,6 +142,7 @@ function Mend({ entry, keep }: { entry: Extract<Evidence, { kind: 'reading' }>; 
       }}
     >
       <input aria-label="What it should have been" value={text} onChange={(event) => setText(event.target.value)} />
+      <span className="unit">{UNIT[entry.quantity]}</span>
       <button type="submit">Keep</button>
       <Problems list={problems} />
     </form>

@@ -1,21 +1,23 @@
 /** One search: where it stands, what to do next, the circuit with its suspicion, what is known, who is suspect. */
 import { useEffect, useState } from 'react'
 import { Link } from 'wouter'
-import { closeSearch, repairOf, type SearchView, type StoredSearch } from '../../assess/faults/faults.ts'
-import { deviceName, list } from '../../assess/make.ts'
+import { closeSearch, type StoredSearch } from '../../assess/faults/faults.ts'
+import { complained, complaintSays } from '../../assess/faults/words.ts'
+import { list } from '../../assess/make.ts'
 import type { Build } from '../../model/build.ts'
-import { Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { circuitOfDevice, sheetPlace } from '../testSheets/sheetPlace.ts'
 import { bench } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
 import { AskReading } from './AskReading.tsx'
 import { EvidenceList, remarkSays } from './EvidenceList.tsx'
-import { readingEdit, remarkEdit, share } from './faultEdits.ts'
+import { readingEdit, remarkEdit } from './faultEdits.ts'
 import { MeterForm } from './MeterForm.tsx'
 import { OwnReading } from './OwnReading.tsx'
 import { RemarkForm } from './RemarkForm.tsx'
 import { SearchSettings } from './SearchSettings.tsx'
+import { Repairs, repair, Standing } from './SearchStanding.tsx'
+import { Suspects } from './Suspects.tsx'
 import { SuspicionDrawing } from './SuspicionDrawing.tsx'
 import { useSearch } from './useSearch.ts'
 import './faults.css'
@@ -38,7 +40,7 @@ export function FaultSearch({ id }: { id: string }) {
 
 function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
   const { ready, view, isWeighing, problems } = useSearch(build, search)
-  const about = deviceName(build, search.complaint.device)
+  const about = complained(build, search.complaint)
   const isOpen = search.status === 'open'
   const kase = build.collections.cases[search.case]
   return (
@@ -46,9 +48,7 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
       <p>
         <Link to="/faults">All searches</Link>
       </p>
-      <h1>
-        {about}: {search.complaint.kind}
-      </h1>
+      <h1>{complaintSays(build, search.complaint)}</h1>
       <p className="soft">In “{build.collections.cases[search.case]?.name ?? search.case}”.</p>
       <Problems list={problems} />
       {view === undefined && problems.length === 0 && <Working />}
@@ -79,7 +79,7 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
               <AskReading
                 next={view.next}
                 {...{ build, kase }}
-                take={(test, value) => void bench.edit(readingEdit(build, search, test, value))}
+                take={(test, reading) => void bench.edit(readingEdit(build, search, test, reading))}
               />
             )}
           </div>
@@ -117,7 +117,7 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
             {isOpen && (
               <OwnReading
                 {...{ build, kase, ready }}
-                take={(test, value) => void bench.edit(readingEdit(build, search, test, value))}
+                take={(test, reading) => void bench.edit(readingEdit(build, search, test, reading))}
               />
             )}
             <Suspects view={view} />
@@ -174,113 +174,6 @@ function Working() {
         </span>
       </p>
     </>
-  )
-}
-
-const repair = (
-  ready: Parameters<typeof repairOf>[0],
-  search: StoredSearch,
-  part: string,
-  mode: string | undefined,
-): void => {
-  try {
-    bench.edit(repairOf(ready, search, part, new Date().toISOString(), mode))
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error
-    bench.complain(error.problems)
-  }
-}
-
-function Standing({ build, search, view }: { build: Build; search: StoredSearch; view: SearchView }) {
-  const { standing, suspects } = view
-  const names = (parts: readonly string[]): string =>
-    list(parts.map((part) => suspects.find((suspect) => suspect.part === part)?.name ?? part))
-  if (search.found) {
-    const job = search.job === undefined ? undefined : build.collections.jobs[search.job]
-    return (
-      <p className="standing" role="status">
-        Found: <strong>{search.found.name}</strong>
-        {search.found.mode === undefined ? '' : ` (${search.found.mode})`}.
-        {job && (
-          <>
-            {' '}
-            Repair: <Link to={`/jobs/of/${encodeURIComponent(job.id)}`}>{job.title}</Link>, {job.status}.
-          </>
-        )}
-        {search.status === 'closed' && ' The search is closed.'}
-      </p>
-    )
-  }
-  return (
-    <p className="standing" role="status">
-      {standing.kind === 'found' && (
-        <>
-          It is the <strong>{standing.name}</strong>, {share(standing)} sure
-          {view.pairs ? ', as two faults at once' : ''}.
-        </>
-      )}
-      {standing.kind === 'searching' &&
-        (suspects[0] ? `Most suspect so far: ${suspects[0].name}, ${share(suspects[0])}.` : 'Nothing is suspect yet.')}
-      {standing.kind === 'cannot tell apart' &&
-        `No test that can be taken tells these apart: ${names(standing.parts)}. Renew the cheapest first, and confirm.`}
-      {standing.kind === 'the model does not fit' &&
-        'What is known fits no fault of this circuit as it is entered. Take the odd reading again, or look for a wire that the drawing does not have.'}
-      {standing.kind === 'asks' && 'Before it goes on, answer what is asked about below.'}
-    </p>
-  )
-}
-
-function Repairs({
-  search,
-  view,
-  repair: mend,
-}: {
-  search: StoredSearch
-  view: SearchView
-  repair: (part: string, mode: string | undefined) => void
-}) {
-  const { standing, suspects } = view
-  const parts =
-    standing.kind === 'found' ? [standing.part] : standing.kind === 'cannot tell apart' ? standing.parts : []
-  if (parts.length === 0 || search.found) return null
-  return (
-    <div className="row">
-      {parts.map((part) => {
-        const suspect = suspects.find((one) => one.part === part)
-        return (
-          <button key={part} type="button" className="first" onClick={() => mend(part, suspect?.modes[0]?.mode)}>
-            Make the repair a job: {suspect?.name ?? part}
-          </button>
-        )
-      })}
-    </div>
-  )
-}
-
-const SHOWN = 8
-function Suspects({ view: { suspects } }: { view: SearchView }) {
-  if (suspects.length === 0) return null
-  return (
-    <section aria-labelledby="suspects">
-      <h2 id="suspects">Suspects</h2>
-      <table>
-        <tbody>
-          {suspects.slice(0, SHOWN).map((suspect) => (
-            <tr key={suspect.part}>
-              <th scope="row">{suspect.name}</th>
-              <td className="figure">{share(suspect)}</td>
-              <td>
-                {suspect.modes
-                  .slice(0, 2)
-                  .map(({ mode }) => mode)
-                  .join(', ')}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {suspects.length > SHOWN && <p className="soft small">and {suspects.length - SHOWN} less likely ones.</p>}
-    </section>
   )
 }
 

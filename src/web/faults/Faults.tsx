@@ -3,6 +3,7 @@ import { useMemo, useState } from 'react'
 import { Link, useLocation } from 'wouter'
 import { isUsable, suitedCases } from '../../assess/faults/complaintCase.ts'
 import type { ComplaintKind } from '../../assess/faults/faults.ts'
+import { complaintSays } from '../../assess/faults/words.ts'
 import { deviceName } from '../../assess/make.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { bench } from '../workbench/bench.ts'
@@ -114,9 +115,7 @@ export function Faults({ about = '' }: { about?: string }) {
           <ul>
             {searches.map((search) => (
               <li key={search.id}>
-                <Link to={`/faults/${search.id}`}>
-                  {deviceName(build, search.complaint.device)}: {search.complaint.kind}
-                </Link>{' '}
+                <Link to={`/faults/${search.id}`}>{complaintSays(build, search.complaint)}</Link>{' '}
                 <span className="soft">
                   {search.status}
                   {search.found ? `, found: ${search.found.name}` : ''}

@@ -1,15 +1,15 @@
 /** One number to type: a bare one is in the unit that stands beside the field. */
 import { useId, useState } from 'react'
 import type { Test } from '../../assess/faults/faults.ts'
-import { UNIT } from '../../assess/testSheets/figures.ts'
-import { meterValue } from '../../assess/testSheets/meterText.ts'
+import { UNIT } from '../../assess/faults/typed.ts'
+import { type MeterReading, meterReading } from '../../assess/testSheets/meterText.ts'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
 
 interface Props {
   readonly test: Test
   readonly label: string
-  readonly take: (test: Test, value: number) => void
+  readonly take: (test: Test, reading: MeterReading) => void
 }
 
 export function OneNumber({ test, label, take }: Props) {
@@ -19,10 +19,10 @@ export function OneNumber({ test, label, take }: Props) {
   const unit = UNIT[test.quantity]
   const keep = (): void => {
     try {
-      const value = meterValue(test.quantity, text)
+      const reading = meterReading(test.quantity, text)
       setText('')
       setProblems([])
-      take(test, value)
+      take(test, reading)
     } catch (error) {
       if (!(error instanceof Refusal)) throw error
       setProblems(error.problems)

@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { readingCautions } from '../../assess/electricalCautions.ts'
 import type { Test } from '../../assess/faults/faults.ts'
 import { leadsSay } from '../../assess/faults/words.ts'
+import type { MeterReading } from '../../assess/testSheets/meterText.ts'
 import type { Build, OperatingCase } from '../../model/build.ts'
 import { Cautions } from '../parts/Cautions.tsx'
 import { OneNumber } from './OneNumber.tsx'
@@ -13,7 +14,7 @@ interface Props {
   /** State of the car in which it is read. */
   readonly kase: OperatingCase | undefined
   readonly ready: ShownSearch
-  readonly take: (test: Test, value: number) => void
+  readonly take: (test: Test, reading: MeterReading) => void
 }
 const WHAT = { volts: 'Volts', ohms: 'Ohms, the circuit dead', amps: 'Amperes in a wire' } as const
 type Quantity = keyof typeof WHAT

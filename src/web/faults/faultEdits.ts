@@ -1,6 +1,8 @@
 /** Edits of a fault search. A reading taken for it is kept as a reading of the build as well. */
 import { newSearch, type StoredSearch, type Suspect, type Test } from '../../assess/faults/faults.ts'
+import { complaintSays } from '../../assess/faults/words.ts'
 import { pinName } from '../../assess/make.ts'
+import type { MeterReading } from '../../assess/testSheets/meterText.ts'
 import type { Build, Change, Edit, Entity } from '../../model/build.ts'
 import { evidenceOf, newReading } from './newReading.ts'
 
@@ -14,14 +16,14 @@ export const openSearchEdit = (
   start: Pick<StoredSearch, 'complaint' | 'case'> & Partial<StoredSearch>,
 ): { readonly id: string; readonly edit: Edit } => {
   const search = newSearch(build, start, new Date().toISOString())
-  const name = build.collections.devices[start.complaint.device]?.name ?? start.complaint.device
-  return { id: search.id, edit: { label: `Fault search: ${name}, ${start.complaint.kind}`, changes: [put(search)] } }
+  const label = `Fault search: ${complaintSays(build, start.complaint)}`.slice(0, 160)
+  return { id: search.id, edit: { label, changes: [put(search)] } }
 }
 
 /** The reading goes into the build's readings with its instrument, and into the evidence of the search. */
-export const readingEdit = (build: Build, search: StoredSearch, test: Test, value: number): Edit => {
+export const readingEdit = (build: Build, search: StoredSearch, test: Test, read: MeterReading): Edit => {
   const when = new Date().toISOString()
-  const reading: Reading = { ...newReading(build, test, value, when), case: search.case, search: search.id }
+  const reading: Reading = { ...newReading(build, test, read, when), case: search.case, search: search.id }
   return {
     label: `Reading at ${pinName(build, test.at.split('/')[0]!)}`.slice(0, 160),
     changes: [

@@ -1,14 +1,14 @@
 /** A reading as it is kept: with the meter it was taken with, its leads, and who held them. */
 import type { Evidence, Test } from '../../assess/faults/faults.ts'
+import { KIND } from '../../assess/faults/typed.ts'
 import { METER } from '../../assess/testSheets/expect.ts'
+import type { MeterReading } from '../../assess/testSheets/meterText.ts'
 import type { HowTaken } from '../../assess/testSheets/testSheet.ts'
 import type { Build, Entity } from '../../model/build.ts'
 import { nextId } from '../../model/newId.ts'
 import { readMeter } from './meter.ts'
 
 type Reading = Entity<'readings'>
-
-const QUANTITY = { volts: 'voltage', ohms: 'resistance', amps: 'current' } as const
 
 /** With which meter, when and by whom: kept with the reading, lead resistance beside it and not taken off. */
 export const howRead = (quantity: Test['quantity'], when: string): HowTaken => {
@@ -23,12 +23,12 @@ export const howRead = (quantity: Test['quantity'], when: string): HowTaken => {
   }
 }
 
-/** `value` in V, Ω or A, as the meter shows it. */
-export const newReading = (build: Build, test: Test, value: number, when: string): Reading => ({
+/** `read`: as the meter shows it. */
+export const newReading = (build: Build, test: Test, read: MeterReading, when: string): Reading => ({
   id: nextId(build.collections.readings, 'M'),
   subject: test.says.slice(0, 160),
-  quantity: QUANTITY[test.quantity],
-  value,
+  quantity: KIND[test.quantity],
+  ...read,
   at: test.at,
   ...(test.against === undefined ? {} : { against: test.against }),
   ...howRead(test.quantity, when),
@@ -41,6 +41,7 @@ export const evidenceOf = (reading: Reading, test: Test): Evidence => ({
   at: test.at,
   ...(test.against === undefined ? {} : { against: test.against }),
   value: reading.value - (reading.leadResistance?.value ?? 0),
+  ...(reading.unit === undefined ? {} : { unit: reading.unit }),
   reading: reading.id,
   ...(reading.when === undefined ? {} : { when: reading.when }),
 })

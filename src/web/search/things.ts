@@ -1,4 +1,5 @@
 /** Everything that can be looked for, with the place it leads to. */
+import { complaintSays } from '../../assess/faults/words.ts'
 import type { Finding } from '../../assess/finding.ts'
 import { patterns } from '../../assess/patterns/index.ts'
 import { LIST_NAMES, LISTS } from '../../book/loom/list.ts'
@@ -79,6 +80,10 @@ export const thingsOf = (build: Build | undefined, findings: readonly Finding[])
         'loom bundle sleeve',
       ),
     ),
+    thing('View', 'records', 'Records', '/records', 'inspection donor shakedown service checklist'),
+    thing('View', 'gates', 'Commissioning: first power and first start', '/records/gates', 'gate evidence'),
+    thing('View', 'ledger', 'Calibration ledger', '/records/files', 'controller file tune hash'),
+    thing('View', 'use', 'In use: counters, trends, breakdown card', '/records/use', 'hours odometer crank volts trim'),
     thing('View', 'earths', 'Earths of the whole car', '/circuits/car/earths', 'ground return strap sensor error'),
     thing(
       'View',
@@ -114,7 +119,7 @@ export const thingsOf = (build: Build | undefined, findings: readonly Finding[])
       thing(
         'Fault search',
         id,
-        `${devices[complaint.device]?.name ?? complaint.device}: ${complaint.kind}, ${status}`,
+        `${complaintSays(build, complaint)}, ${status}`,
         `/faults/${encodeURIComponent(id)}`,
         id,
       ),

@@ -1,8 +1,9 @@
 /** One line's answer: type what the meter shows, or tick; then what it means, and what is asked about. */
 import { useId, useState } from 'react'
 import { Link } from 'wouter'
-import { figureOf, readText, UNIT } from '../../assess/testSheets/figures.ts'
-import { meterValue, OPEN_OHMS } from '../../assess/testSheets/meterText.ts'
+import { UNIT } from '../../assess/faults/typed.ts'
+import { figureOf, readText } from '../../assess/testSheets/figures.ts'
+import { type MeterReading, meterReading, OPEN_OHMS } from '../../assess/testSheets/meterText.ts'
 import type { LineStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
 import { canUntake, mendReading, takeReading, tickLine, untake } from '../../assess/testSheets/testSheet.ts'
 import type { SheetTest } from '../../assess/testSheets/types.ts'
@@ -73,10 +74,11 @@ function Typed({ build, sheet, line, after }: TypedProps) {
   const [problems, setProblems] = useState<readonly Problem[]>([])
   const wrong = useId()
   const unit = UNIT[line.quantity]
-  const keep = (typed: string | number): void => {
+  const keep = (typed: string | MeterReading): void => {
     try {
-      const value = typeof typed === 'number' ? typed : meterValue(line.quantity, typed)
-      const { edit, verdict } = takeReading(build, sheet, line, value, howRead(line.quantity, new Date().toISOString()))
+      const { value, ...unit } = typeof typed === 'string' ? meterReading(line.quantity, typed) : typed
+      const how = { ...unit, ...howRead(line.quantity, new Date().toISOString()) }
+      const { edit, verdict } = takeReading(build, sheet, line, value, how)
       setProblems([])
       if (!bench.edit(edit)) return
       setText('')
@@ -106,7 +108,7 @@ function Typed({ build, sheet, line, after }: TypedProps) {
         <span className="unit">{unit}</span>
         <button type="submit">Keep</button>
         {line.quantity === 'ohms' && line.expect?.value !== null && (
-          <button type="button" onClick={() => keep(OPEN_OHMS)}>
+          <button type="button" onClick={() => keep({ value: OPEN_OHMS })}>
             OL: no continuity
           </button>
         )}
@@ -144,14 +146,15 @@ function Answer({ build, standing }: { build: Build; standing: LineStanding }) {
         )}
       </div>
     )
-  const answer = (given: number): void => void bench.edit(mendReading(build, line, reading, given).edit)
+  const answer = (given: number, unit?: string): void =>
+    void bench.edit(mendReading(build, line, reading, given, unit).edit)
   return (
     <div className="question" role="status">
       <p>{verdict.question}</p>
       <div className="row no-print">
         {verdict.value !== undefined && (
-          <button type="button" className="first" onClick={() => answer(verdict.value!)}>
-            Yes, take it as {figureOf(verdict.value, line.quantity)}
+          <button type="button" className="first" onClick={() => answer(verdict.value!, verdict.unit)}>
+            Yes, take it as {figureOf(verdict.value, line.quantity, verdict.unit ?? reading.unit)}
           </button>
         )}
         {verdict.code !== 'unknown-point' && (

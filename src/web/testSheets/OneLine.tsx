@@ -56,6 +56,7 @@ export function OneLine({ build, sheet, standing }: Props) {
               ? expectedText(line.expect, line.quantity)
               : `not known: ${line.missing ?? 'what to expect there'} is not entered`}
           </p>
+          {line.limit && <p className="small limit">{line.limit}</p>}
           <Expected line={line} />
         </>
       )}

@@ -49,6 +49,7 @@ function Row({ build, sheet, one }: { build: Build; sheet: TestSheet; one: LineS
           (line.expect ? (
             <>
               <strong className="figure">{expectedText(line.expect, line.quantity)}</strong>
+              {line.limit && <p className="small limit">{line.limit}</p>}
               <Expected line={line} />
               <span className="print-only hint">
                 {[line.low && `Too low: ${line.low}`, line.high && `Too high: ${line.high}`].filter(Boolean).join(' ')}

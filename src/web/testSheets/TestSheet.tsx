@@ -14,6 +14,7 @@ import { MeterForm } from '../faults/MeterForm.tsx'
 import { Problems } from '../parts/Problems.tsx'
 import { bench } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
+import { madeFrom } from './madeFrom.ts'
 import { OneLine } from './OneLine.tsx'
 import { SheetTable } from './SheetTable.tsx'
 import { sheetPlace } from './sheetPlace.ts'
@@ -23,20 +24,6 @@ export function TestSheet({ circuit, kase }: { circuit: string; kase: string | u
   const { build } = useBench()
   return build ? <OpenSheet {...{ build, circuit, kase }} /> : null
 }
-
-/** What a sheet is made from: readings come and go without it changing. */
-const madeFrom = ({ collections: c, sheets }: Build): readonly unknown[] => [
-  c.devices,
-  c.wires,
-  c.cases,
-  c.circuits,
-  c.runs,
-  c.zones,
-  c.outputs,
-  c.inputs,
-  c.accesses,
-  sheets,
-]
 
 const NARROW = '(max-width: 44rem)'
 
@@ -58,6 +45,11 @@ function OpenSheet({ build, circuit, kase }: { build: Build; circuit: string; ka
     ({ battery, supply }) => battery === 'connected' && supply === undefined,
   )
   const lines = sheet?.sections.flatMap((section) => section.lines).length ?? 0
+  const notes = sheet?.notes.map((note) => (
+    <p key={note} className="small">
+      {note}
+    </p>
+  ))
   return (
     <div className="test-sheet">
       <p className="no-print">
@@ -90,11 +82,7 @@ function OpenSheet({ build, circuit, kase }: { build: Build; circuit: string; ka
           Print
         </button>
       </div>
-      {sheet?.notes.map((note) => (
-        <p key={note} className="small">
-          {note}
-        </p>
-      ))}
+      {(!one || lines === 0) && notes}
       {sheet && standing && lines > 0 && (
         <>
           <p role="status" className="no-print">
@@ -133,7 +121,15 @@ function OpenSheet({ build, circuit, kase }: { build: Build; circuit: string; ka
             )
           })}
           {one ? (
-            <OneLine key={`${sheet.id} ${sheet.case}`} {...{ build, sheet, standing }} />
+            <>
+              <OneLine key={`${sheet.id} ${sheet.case}`} {...{ build, sheet, standing }} />
+              {sheet.notes.length > 0 && (
+                <details>
+                  <summary>What this sheet leaves out, and why</summary>
+                  {notes}
+                </details>
+              )}
+            </>
           ) : (
             <SheetTable {...{ build, sheet, standing }} />
           )}

@@ -3,13 +3,13 @@ import type { Network, NetworkElement, Overrides } from '../network/network.ts'
 /**
  * What a fault does to a network, as data. Ohms as the fault leaves them.
  *   open     the element is not there            ohm     it has taken another resistance, up to `within` times off
- *   chafed   a wire touches `to` half way along  bridge  two nodes touch
+ *   chafed   a wire touches `to` half way along  bridge  so many ohms between two nodes, up to `within` times off
  */
 export type Effect =
   | { readonly kind: 'open'; readonly element: string }
   | { readonly kind: 'ohm'; readonly element: string; readonly ohm: number; readonly within?: number }
   | { readonly kind: 'chafed'; readonly element: string; readonly to: string; readonly ohm: number }
-  | { readonly kind: 'bridge'; readonly a: string; readonly b: string; readonly ohm: number }
+  | { readonly kind: 'bridge'; readonly a: string; readonly b: string; readonly ohm: number; readonly within?: number }
 
 const bridgeId = (a: string, b: string): string => `bridge:${[a, b].sort().join('~')}`
 

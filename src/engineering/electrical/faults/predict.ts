@@ -49,7 +49,11 @@ const drawElement = (
 }
 
 const spreadFault = (effect: Effect, shift: number): Effect =>
-  effect.kind === 'ohm' ? { ...effect, ohm: effect.ohm * (effect.within ?? WITHIN) ** shift } : effect
+  effect.kind === 'ohm'
+    ? { ...effect, ohm: effect.ohm * (effect.within ?? WITHIN) ** shift }
+    : effect.kind === 'bridge' && effect.within !== undefined
+      ? { ...effect, ohm: effect.ohm * effect.within ** shift }
+      : effect
 
 /**
  * Readings (V, without meter error; a floating point reads 0) of all hypotheses at the test points for one draw of the
