@@ -4,9 +4,13 @@ import { defineConfig, type Plugin } from 'vite'
 /** The list of built files, so that the phone's worker can keep them all, those loaded late included. */
 const listFiles = (): Plugin => ({
   name: 'list-files',
-  generateBundle(_options, bundle) {
-    const files = Object.keys(bundle).filter((file) => file.startsWith('assets/'))
-    this.emitFile({ type: 'asset', fileName: 'files.json', source: JSON.stringify(files.sort()) })
+  // Last: the script of a chunk of styles alone is in the bundle until then, and never written.
+  generateBundle: {
+    order: 'post',
+    handler(_options, bundle) {
+      const files = Object.keys(bundle).filter((file) => file.startsWith('assets/'))
+      this.emitFile({ type: 'asset', fileName: 'files.json', source: JSON.stringify(files.sort()) })
+    },
   },
 })
 
