@@ -68,10 +68,7 @@ const spreadOf = (build: Build, solved: Solved, id: string): Spread | undefined 
 
 /** A stand-in for a figure that is missing may be off by so many times. */
 const UNKNOWN = 10
-/**
- * V by which a regulator's set-point lies off its plate: 14.4 ± 0.3 V at 20 °C (Westerbeke 33A manual, p. 83), and
- * 14.55 ± 0.3 V with −3.5 ± 2 mV/°C (Hyundai Kona, specification page), both read.
- */
+/** V by which a regulator's set-point lies off its plate: 14.4 ± 0.3 V at 20 °C (Westerbeke 33A manual, p. 83, read). */
 const SETPOINT = 0.3
 
 export const carTolerances = (build: Build, solved: Solved, elements: readonly NetworkElement[]): Tolerance[] =>
