@@ -1,8 +1,8 @@
 /** Adhesion that each axle uses against braking rate: which locks first, and whether the yardstick's lines are kept. */
 import { behindValve, brakeBalance } from '../../engineering/brakes/brakeBalance.ts'
-import { G } from '../../engineering/brakes/sources.ts'
 import { DRY_ROAD } from '../../engineering/brakes/yardsticks.ts'
 import { run } from '../../engineering/calculation.ts'
+import { G } from '../../engineering/exactUnits.ts'
 import { Refusal } from '../../units/problem.ts'
 import { type Datum, isKnown, type Lacking, lackOf } from '../chain/chain.ts'
 import type { BrakeFacts, LoadName } from './facts.ts'

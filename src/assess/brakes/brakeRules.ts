@@ -3,8 +3,9 @@
  * `brake-inspection`, `brake-anti-lock`; those of the vacuum stand in `vacuumRules.ts`. None says more than that the
  * arithmetic holds. Anti-lock units are never judged.
  */
-import { G } from '../../engineering/brakes/sources.ts'
+
 import { DRY_ROAD } from '../../engineering/brakes/yardsticks.ts'
+import { G } from '../../engineering/exactUnits.ts'
 import type { Build } from '../../model/build.ts'
 import { combine, isKnown, type Known, known } from '../chain/chain.ts'
 import { type Judged, linesOfWorking, unknownFor, waitsFor, withVerdicts } from '../chain/judged.ts'

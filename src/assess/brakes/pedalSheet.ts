@@ -1,7 +1,7 @@
 /** The pedal-force sheet: for each load and state, the force that the wanted deceleration takes, and what the tyres use. */
 import { behindValve, brakeBalance } from '../../engineering/brakes/brakeBalance.ts'
 import { pedalNeeded } from '../../engineering/brakes/pedalNeeded.ts'
-import { G } from '../../engineering/brakes/sources.ts'
+import { G } from '../../engineering/exactUnits.ts'
 import { combine, type Datum, isKnown, type Known, known, lacking, step } from '../chain/chain.ts'
 import { type BrakeFacts, LOADS, type LoadName } from './facts.ts'
 import { type Gains, gainsOf, helpIn, isFailure, type State, statesOf, valveOf } from './states.ts'

@@ -1,5 +1,5 @@
 /** How rules of the driveline put figures, what is common to them, and how one thing is held to another. */
-import { DEGREE, RPM } from '../../engineering/driveline/sources.ts'
+import { DEGREE, RPM } from '../../engineering/exactUnits.ts'
 import type { Known } from '../chain/chain.ts'
 import type { Verdict } from '../finding.ts'
 

@@ -9,10 +9,10 @@
  * Source: definition of specific consumption and lambda.
  */
 import { calculation, quantity, result } from '../calculation.ts'
+import { POUND } from '../exactUnits.ts'
 import { turboMatching } from './sources.ts'
 
 const HORSEPOWER = 745.69987158227
-export const POUND = 0.45359237
 export const burnInputs = {
   specificConsumption: quantity('specificFuelConsumption', {
     symbol: 'b',

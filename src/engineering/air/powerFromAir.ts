@@ -9,7 +9,8 @@
  * Source: definition of specific consumption and lambda.
  */
 import { calculation, quantity, result } from '../calculation.ts'
-import { burnInputs, MATCHING, POUND } from './airForPower.ts'
+import { POUND } from '../exactUnits.ts'
+import { burnInputs, MATCHING } from './airForPower.ts'
 import { turboMatching } from './sources.ts'
 
 export const powerFromAir = calculation({

@@ -22,7 +22,8 @@
  * Source: Gillespie, chapter 3, example with valve 290/0.30 [from memory]; load transfer, machinecalcs.com [read].
  */
 import { calculation, quantity, result } from '../calculation.ts'
-import { G, GRAVITY, gillespie, INCH, limpert, POUND, POUND_FORCE, PSI } from './sources.ts'
+import { G, GRAVITY, INCH, POUND, POUND_FORCE, PSI } from '../exactUnits.ts'
+import { gillespie, limpert } from './sources.ts'
 
 const pressure = (symbol: string, about: string) => quantity('pressureGauge', { symbol, min: 0, max: 3e7, about })
 const gain = (symbol: string, about: string) => quantity('area', { symbol, min: 0, max: 0.05, about })

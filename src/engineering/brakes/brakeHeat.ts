@@ -20,7 +20,8 @@
  * Source: Limpert / DARCOM-P 706-358, chapter 3 [from memory]; worked figures below [read].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { limpert, POUND } from './sources.ts'
+import { POUND } from '../exactUnits.ts'
+import { limpert } from './sources.ts'
 
 const KMH = 1 / 3.6
 const KELVIN = 5 / 9

@@ -13,7 +13,8 @@
  * Source: T = 2·μ·F·r, engineeringtoolbox.com [read]; Limpert [from memory].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { INCH, limpert, POUND_FORCE, PSI } from './sources.ts'
+import { INCH, POUND_FORCE, PSI } from '../exactUnits.ts'
+import { limpert } from './sources.ts'
 
 const toolbox: Source = {
   title: 'Disk brakes, torque and force, engineeringtoolbox.com',

@@ -17,7 +17,8 @@
  * Source: the other way round of Pascal and the servo’s line; table of hotrodheaven.com [read].
  */
 import { calculation, quantity, result } from '../calculation.ts'
-import { INCH, limpert, masterCylinderTable, POUND_FORCE, PSI } from './sources.ts'
+import { INCH, POUND_FORCE, PSI } from '../exactUnits.ts'
+import { limpert, masterCylinderTable } from './sources.ts'
 
 const gain = (symbol: string, about: string) => quantity('area', { symbol, min: 0, max: 0.05, about })
 

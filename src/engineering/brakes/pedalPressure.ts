@@ -10,7 +10,8 @@
  * Source: Pascal; Limpert [from memory]; table of hotrodheaven.com [read].
  */
 import { calculation, quantity, result } from '../calculation.ts'
-import { INCH, limpert, masterCylinderTable, POUND_FORCE, PSI } from './sources.ts'
+import { INCH, POUND_FORCE, PSI } from '../exactUnits.ts'
+import { limpert, masterCylinderTable } from './sources.ts'
 
 export const pedalPressure = calculation({
   id: 'brake-line-pressure',

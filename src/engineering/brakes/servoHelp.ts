@@ -11,7 +11,8 @@
  * Source: Limpert [from memory]; pressure times area as a physics page works it [read].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { limpert, POUND_FORCE } from './sources.ts'
+import { POUND_FORCE } from '../exactUnits.ts'
+import { limpert } from './sources.ts'
 
 const hyperphysics: Source = {
   title: 'Magdeburg hemispheres, hyperphysics.phy-astr.gsu.edu',

@@ -19,9 +19,3 @@ export const masterCylinderTable: Source = {
   where: '100 lbf, pedal 6 to 1: 3/4 in 1359, 7/8 in 998, 1 in 764 lbf/in²',
   how: 'read',
 }
-export const GRAVITY: Source = { title: 'Standard gravity, ISO 80000-3: 9.80665 m/s²', how: 'memory' }
-export const G = 9.80665
-export const POUND_FORCE = 4.4482216152605
-export const PSI = 6894.757293168361
-export const INCH = 0.0254
-export const POUND = 0.45359237

@@ -11,7 +11,8 @@
  * Source: UN R13-H, annex 3, s = 0.1·v + 0.0060·v², 0.1·v being 0.36 s [from memory]; 49 CFR 571.135 S7.5, 70 m from 100 km/h [read].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { gillespie, POUND, unR13H } from './sources.ts'
+import { POUND } from '../exactUnits.ts'
+import { gillespie, unR13H } from './sources.ts'
 
 const KMH = 1 / 3.6
 const fmvss: Source = {

@@ -10,11 +10,11 @@
  * Source: IAPWS IF97 (water); Raoult’s law [from memory].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
+import { PSI } from '../exactUnits.ts'
 import { if97 } from '../signals/sources.ts'
 import { boilingPointAt } from '../signals/waterBoilingPoint.ts'
 import { glycolInput, waterMolecules } from './sources.ts'
 
-const PSI = 6894.757293168361
 const fahrenheit = (degrees: number): number => (degrees + 459.67) / 1.8
 const raoult: Source = { title: 'Raoult’s law, water in an ideal solution', how: 'memory' }
 

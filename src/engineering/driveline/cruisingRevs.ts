@@ -9,19 +9,9 @@
  * Errors: `out-of-range`. Limits: no slip; where the shaft turns behind the gearbox and before the final drive.
  * Source: rolling without slip; worked figures below [read].
  */
-import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { INCH, MPH, RPM } from './sources.ts'
-
-const worked: Source = {
-  title: 'Worked example: 70 mph, 3.55 × 1.0, tyre 26 in: 3211 rpm',
-  where: 'calchorsepower.com, gear ratio',
-  how: 'read',
-}
-const second: Source = {
-  title: 'Worked example: radius 15 in, ratio 3.73, 3000 rpm: 71.8 mph',
-  where: 'ajdesigner.com/gear',
-  how: 'read',
-}
+import { calculation, quantity, result } from '../calculation.ts'
+import { INCH, MPH, RPM } from '../exactUnits.ts'
+import { GEARING_AT_REVS, GEARING_AT_SPEED } from '../signals/speed/sources.ts'
 
 export const cruisingRevs = calculation({
   id: 'cruising-revs',
@@ -43,7 +33,7 @@ export const cruisingRevs = calculation({
     shaft: result('angularSpeed', { symbol: 'ωs', about: 'speed of the propeller shaft' }),
   },
   formula: '{shaft} = {speed} × {finalDrive} / {radius}\n{engine} = {shaft} × {gear}',
-  sources: [worked, second],
+  sources: [GEARING_AT_SPEED, GEARING_AT_REVS],
   cautions: [],
   limits: [
     'No slip of clutch or tyre. The shaft’s speed is that behind a gearbox that drives an axle with this final drive.',
@@ -55,7 +45,7 @@ export const cruisingRevs = calculation({
       expected: 3211 * RPM,
       tolerance: { rel: 7e-4 },
       because: 'its constant is rounded to 336 (336.13)',
-      source: worked,
+      source: GEARING_AT_SPEED,
       evidence: 'published',
     },
     {
@@ -64,7 +54,7 @@ export const cruisingRevs = calculation({
       expected: 3000 * RPM,
       tolerance: { rel: 1e-3 },
       because: 'printed to three digits',
-      source: second,
+      source: GEARING_AT_REVS,
       evidence: 'published',
     },
   ],

@@ -7,7 +7,7 @@
  * Source: power = torque × angular speed.
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { RPM } from './sources.ts'
+import { RPM } from '../exactUnits.ts'
 
 const worked: Source = {
   title: 'Torque, work done and power, engineeringtoolbox.com',

@@ -9,7 +9,7 @@
  * Source: Spicer driveline installation manual, true universal joint operating angle [read].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { DEGREE } from './sources.ts'
+import { DEGREE } from '../exactUnits.ts'
 
 const manual: Source = {
   title: 'Spicer Driveline Installation Service Manual, page 10, figure 6, at manualsdir.com',

@@ -9,7 +9,8 @@
  * Source: Hooke’s joint, textbooks of mechanisms; worked figure below [read].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { jointHandbook, RPM } from './sources.ts'
+import { RPM } from '../exactUnits.ts'
+import { jointHandbook } from './sources.ts'
 
 const worked: Source = {
   title: 'Hooke’s joint at 1200 r.p.m. with 100 r.p.m. of fluctuation, askfilo.com',

@@ -6,7 +6,8 @@
  * Source: spicerparts.com, driveline operating angle calculator [read to 3500 1/min, the rest from memory].
  */
 import { calculation, quantity, result } from '../calculation.ts'
-import { angleCalculator, DEGREE, RPM } from './sources.ts'
+import { DEGREE, RPM } from '../exactUnits.ts'
+import { angleCalculator } from './sources.ts'
 
 /** 1/min and degrees, as printed. */
 const ROWS = [

@@ -11,7 +11,8 @@
  * Source: SAE AE-7 as charted at engineersedge.com [read].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { DEGREE, jointHandbook, RPM } from './sources.ts'
+import { DEGREE, RPM } from '../exactUnits.ts'
+import { jointHandbook } from './sources.ts'
 
 const chart: Source = {
   title: 'Vehicle driveline design, engineersedge.com: angles allowed in a two-joint system, after SAE AE-7',

@@ -1,4 +1,4 @@
-/** Sources and units that the calculations of the driveline share. */
+/** Sources and tube materials that the calculations of the driveline share. */
 import type { Source } from '../calculation.ts'
 
 export const mechanics: Source = { title: 'Shigley, Mechanical Engineering Design: shafts, clutches', how: 'memory' }
@@ -15,15 +15,6 @@ export const angleCalculator: Source = {
   where: 'basic rules and table of greatest angles, 5000 to 3500 1/min read; 3000 to 1500 1/min from memory',
   how: 'read',
 }
-export const GRAVITY: Source = { title: 'Standard gravity, ISO 80000-3: 9.80665 m/s²', how: 'memory' }
-export const G = 9.80665
-export const INCH = 0.0254
-export const POUND = 0.45359237
-export const PSI = 6894.757293168361
-/** rad/s in one turn a minute. */
-export const RPM = Math.PI / 30
-export const DEGREE = Math.PI / 180
-export const MPH = 0.44704
 
 /** What a propeller shaft’s tube is made of. */
 export const TUBES = {

@@ -14,7 +14,7 @@
  * Source: moments about an axle; worked figure of a truck maker’s manual [read].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { INCH, POUND } from './sources.ts'
+import { INCH, POUND } from '../exactUnits.ts'
 
 const worked: Source = {
   title: 'Peterbilt 220 manual, appendix B, figure B-2, at easymanua.ls: 100 lb at 133 in, wheelbase 214 in',

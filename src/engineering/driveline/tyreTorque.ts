@@ -14,7 +14,8 @@
  * Source: Gillespie, chapter 2 [from memory]; worked figures below [read].
  */
 import { calculation, choice, quantity, result, type Source } from '../calculation.ts'
-import { G, GRAVITY, vehicleDynamics } from './sources.ts'
+import { G, GRAVITY } from '../exactUnits.ts'
+import { vehicleDynamics } from './sources.ts'
 
 const mass = (symbol: string, about: string) =>
   quantity('mass', { symbol, min: 50, max: 2e4, plausible: [150, 2500], about })

@@ -11,8 +11,9 @@
  * Source: Euler–Bernoulli beam, simply supported (Timoshenko; SAE AE-7) [from memory]; worked figures below [read].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
+import { INCH, POUND, PSI, RPM } from '../exactUnits.ts'
 import { TUBE_HOLDS, tubeInputs } from './shaftShear.ts'
-import { INCH, jointHandbook, POUND, PSI, RPM } from './sources.ts'
+import { jointHandbook } from './sources.ts'
 
 const steel: Source = {
   title: 'Driveshaft critical speed, calcady.com',

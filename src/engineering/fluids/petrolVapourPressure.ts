@@ -8,7 +8,7 @@
  * Source: API relation as printed in US EPA AP-42, chapter 7.1, figure on true vapour pressure of refined stocks [from memory].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { PSI } from './sources.ts'
+import { PSI } from '../exactUnits.ts'
 
 const ap42: Source = {
   title: 'API relation of Reid to true vapour pressure, refined stocks, slope 3 for motor petrol',

@@ -13,6 +13,7 @@
  * Limits: ideal gas, the space full of vapour, walls that do not give. Source: ideal gas and Dalton’s law [from memory].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
+import { PSI } from '../exactUnits.ts'
 
 const dalton: Source = {
   title: 'Dalton’s law: air as an ideal gas, with the vapour pressure of the liquid beside it',
@@ -31,7 +32,6 @@ const ashrae: Source = {
   how: 'memory',
 }
 const ATMOSPHERE = 101325
-const PSI = 6894.757293168361
 const GALLON = 3.785411784e-3
 /** Growth of that example less that of its steel: 3000·((0.01677/0.01602 − 1) − 3·6.5e-6·180), gal. */
 const GROWTH = 3000 * (0.01677 / 0.01602 - 1 - 3 * 6.5e-6 * 180)

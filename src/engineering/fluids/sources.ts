@@ -1,7 +1,6 @@
 /** Sources that several fluid calculations rest on. */
 import type { Source } from '../calculation.ts'
 
-export const PSI = 6894.757293168361
 export const STANDARD_GRAVITY = 9.80665
 
 export const darcyWeisbach: Source = {

@@ -11,7 +11,8 @@
  * Source: definition of net positive suction head available, Hydraulic Institute [from memory].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
-import { PSI, STANDARD_GRAVITY } from './sources.ts'
+import { PSI } from '../exactUnits.ts'
+import { STANDARD_GRAVITY } from './sources.ts'
 
 const definition: Source = {
   title: 'Net positive suction head available: surface pressure and static height, less friction and vapour pressure',

@@ -12,6 +12,7 @@
  * Source: Bosch Motorsport “Special (Basic Information)” for the pressure; orifice equation for the density.
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
+import { PSI } from '../exactUnits.ts'
 import { boschInjectors, CC_PER_MINUTE } from './sources.ts'
 
 const pumpNote: Source = {
@@ -19,7 +20,6 @@ const pumpNote: Source = {
   where: 'memweb.newsguy.com/~gtfour/fuelpump.html',
   how: 'read',
 }
-const PSI = 6894.757293168361
 
 export const benchStaticFlow = calculation({
   id: 'bench-static-flow',

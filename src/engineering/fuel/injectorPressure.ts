@@ -10,6 +10,7 @@
  * Source: Bosch Motorsport “Special (Basic Information)”, for the pressure; orifice equation for the density.
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
+import { PSI } from '../exactUnits.ts'
 import { boschInjectors, CC_PER_MINUTE } from './sources.ts'
 
 const orifice: Source = { title: 'Orifice equation, mass flow ∝ √(ρ·Δp)', where: 'ISO 5167-1', how: 'memory' }
@@ -18,7 +19,6 @@ const pumpNote: Source = {
   where: 'memweb.newsguy.com/~gtfour/fuelpump.html',
   how: 'read',
 }
-const PSI = 6894.757293168361
 
 export const injectorPressure = calculation({
   id: 'injector-pressure',

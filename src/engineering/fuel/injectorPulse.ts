@@ -9,6 +9,7 @@
  * Source: linear model after SAE J1832 (slope, time offset) [from memory]; the same line in a maker’s manual [read].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
+import { POUND } from '../exactUnits.ts'
 import { LB_PER_HOUR } from './sources.ts'
 
 const manual: Source = {
@@ -22,7 +23,6 @@ const article: Source = {
   where: 'rezachantek.blogspot.com, March 2010',
   how: 'read',
 }
-const POUND = 0.45359237
 /** Fuel of one injection in that article: air a minute, over turns, two intake strokes a turn, over air to fuel. */
 const fuelOf = (air: number, speed: number, ratio: number): number => (air * POUND) / speed / 2 / ratio
 

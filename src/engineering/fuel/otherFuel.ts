@@ -11,10 +11,10 @@
  * Source: definition of brake efficiency, Heywood section 2.8 [from memory].
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
+import { POUND } from '../exactUnits.ts'
 import { definition, LAMBDA_LIMIT, US_GALLON } from './sources.ts'
 
 const BTU = 1055.05585262
-const POUND = 0.45359237
 const afdc: Source = {
   title:
     'US DOE AFDC: petrol 18 676 Btu/lb and 116 090 Btu/US gal; ethanol 11 585 Btu/lb, 6.61 lb/US gal, 76 330 Btu/US gal',

@@ -12,7 +12,7 @@
  * Source: count of pulses; workshop pages as cited.
  */
 import { calculation, quantity, result, type Source } from '../../calculation.ts'
-import { RPM } from './sources.ts'
+import { RPM } from '../../exactUnits.ts'
 
 const four: Source = {
   title: 'Rev counters of one dash: that of the four-cylinder engine reads double on a V8',

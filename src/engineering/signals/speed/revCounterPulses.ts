@@ -11,7 +11,7 @@
  * Source: one spark each cylinder each cycle; a coil with two plugs fires both each revolution (wasted spark).
  */
 import { calculation, choice, quantity, result, type Source } from '../../calculation.ts'
-import { RPM } from './sources.ts'
+import { RPM } from '../../exactUnits.ts'
 
 const manual: Source = {
   title:

@@ -9,19 +9,9 @@
  * Errors: `out-of-range`. Limits: no slip of clutch, converter or tyre; the rolling radius is about 3 % under the free one.
  * Source: rolling without slip.
  */
-import { calculation, quantity, result, type Source } from '../../calculation.ts'
-import { INCH, MPH, RPM, rollingRadius } from './sources.ts'
-
-const worked: Source = {
-  title: 'Worked example: 70 mph, 3.55 × 1.0, tyre 26 in: 3211 rpm',
-  where: 'calchorsepower.com, gear ratio',
-  how: 'read',
-}
-const second: Source = {
-  title: 'Worked example: radius 15 in, ratio 3.73, 3000 rpm: 71.8 mph',
-  where: 'ajdesigner.com/gear',
-  how: 'read',
-}
+import { calculation, quantity, result } from '../../calculation.ts'
+import { INCH, MPH, RPM } from '../../exactUnits.ts'
+import { GEARING_AT_REVS, GEARING_AT_SPEED, rollingRadius } from './sources.ts'
 
 export const roadSpeed = calculation({
   id: 'road-speed',
@@ -50,7 +40,7 @@ export const roadSpeed = calculation({
   },
   formula:
     '{speed} = {engineSpeed} × {radius} / ({gear} × {finalDrive})\n{per1000} = 104.72 rad/s × {radius} / ({gear} × {finalDrive})',
-  sources: [worked, second],
+  sources: [GEARING_AT_SPEED, GEARING_AT_REVS],
   cautions: [],
   limits: [
     'No slip. A radial tyre rolls on about 97 % of its free radius (common practice, no published source); measure a few turns on the ground.',
@@ -62,7 +52,7 @@ export const roadSpeed = calculation({
       expected: 70 * MPH,
       tolerance: { rel: 7e-4 },
       because: 'its constant is rounded to 336 (336.13)',
-      source: worked,
+      source: GEARING_AT_SPEED,
       evidence: 'published',
     },
     {
@@ -71,7 +61,7 @@ export const roadSpeed = calculation({
       expected: 71.8 * MPH,
       tolerance: { rel: 1e-3 },
       because: 'printed to three digits',
-      source: second,
+      source: GEARING_AT_REVS,
       evidence: 'published',
     },
   ],

@@ -11,7 +11,8 @@
  * Source: rolling without slip. Count by hand: mark the tyre, push the car some turns, count teeth passed or turns of the cable.
  */
 import { calculation, quantity, result, type Source } from '../../calculation.ts'
-import { INCH, MILE, rollingRadius } from './sources.ts'
+import { INCH, MILE } from '../../exactUnits.ts'
+import { rollingRadius } from './sources.ts'
 
 const calibrating: Source = {
   title: 'Calibrating Odometers and Speedometers (A. Rackstraw, 2002): 12½ turns of the cable for 6 of the wheel',

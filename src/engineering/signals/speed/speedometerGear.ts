@@ -11,7 +11,8 @@
  * Source: rolling without slip.
  */
 import { calculation, quantity, result, type Source } from '../../calculation.ts'
-import { INCH, MILE, rollingRadius } from './sources.ts'
+import { INCH, MILE } from '../../exactUnits.ts'
+import { rollingRadius } from './sources.ts'
 
 const worked: Source = {
   title: 'Worked example: tyre 20 in, axle 3, 40 teeth driving, 1001 turns a mile: about 121 teeth',

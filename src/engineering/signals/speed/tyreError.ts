@@ -9,7 +9,8 @@
  * Source: rolling without slip.
  */
 import { calculation, quantity, result, type Source } from '../../calculation.ts'
-import { INCH, MPH, rollingRadius } from './sources.ts'
+import { INCH, MPH } from '../../exactUnits.ts'
+import { rollingRadius } from './sources.ts'
 
 const worked: Source = {
   title: 'Worked example: from 31.6 in to 33.8 in tyres, 60 mph shown are about 64',
