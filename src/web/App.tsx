@@ -9,7 +9,7 @@ import { Unsent } from './phone/Unsent.tsx'
 import { BENCHES, fetchScreens, Places } from './places.tsx'
 import { listenForKeys } from './search/actions.ts'
 import { SearchField } from './search/SearchField.tsx'
-import { bench } from './workbench/bench.ts'
+import { bench, JUDGING } from './workbench/bench.ts'
 import { useBench } from './workbench/useBench.ts'
 
 export function App() {
@@ -23,7 +23,7 @@ export function App() {
 const isAt = (to: string, place: string): boolean => (to === '/' ? place === '/' : place.startsWith(to))
 
 function Frame() {
-  const { build, problems, done, unsent, canUndo, canRedo } = useBench()
+  const { build, isJudged, problems, done, unsent, canUndo, canRedo } = useBench()
   const [place] = useLocation()
   // On a phone the list of benches opens on a tap: it would take a quarter of the screen.
   const [listed, setListed] = useState(false)
@@ -80,8 +80,11 @@ function Frame() {
               </button>
             )}
           </Empty>
-        ) : (
+        ) : isJudged || place === '/' ? (
           <Places />
+        ) : (
+          // Only the car is worth a look without its findings.
+          <Empty says={JUDGING} />
         )}
       </main>
     </>

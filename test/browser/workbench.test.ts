@@ -1,4 +1,6 @@
 /** The workbench as people get it: the built pages, the real server, a real store, at a phone's and a laptop's width. */
+import { readFileSync } from 'node:fs'
+import { gzipSync } from 'node:zlib'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { demoBuild, demoLogCsv, LOG_EFFECTIVENESS } from '../../demo/index.ts'
@@ -26,6 +28,18 @@ const settledDemo = (): Build => {
 const FUSE = 'fuse-against-conductor:wires/W-91'
 const fuseFinding = (page: Page) => page.locator(`[data-finding="${FUSE}"]`)
 const size = (page: Page) => page.getByLabel('Size of wire W-91', { exact: true })
+
+it('the first screen needs no more than 350 kB of script, compressed; what judges the build comes after it', () => {
+  const web = new URL('../../dist/web/', import.meta.url)
+  const text = (file: string): string => readFileSync(new URL(file, web), 'utf8')
+  const found = new Set(text('index.html').match(/assets\/[\w.-]+\.js/g))
+  for (const file of found)
+    for (const [, other] of text(file).matchAll(/(?:from|import)\s*["'`]\.\/([\w.-]+\.js)["'`]/g))
+      found.add(`assets/${other}`)
+  const size = [...found].reduce((sum, file) => sum + gzipSync(text(file)).length, 0)
+  expect(found.size).toBeGreaterThan(0)
+  expect(size).toBeLessThan(350e3)
+})
 
 describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) => {
   let bench: Workbench

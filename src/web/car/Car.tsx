@@ -6,7 +6,8 @@ import type { Build } from '../../model/build.ts'
 import { afterName, worstFirst } from '../findings/sortFindings.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
-import { findingPlace } from '../search/things.ts'
+import { findingPlace } from '../search/placeOf.ts'
+import { JUDGING } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
 import { planRuns, planZones } from './drawing.ts'
 import { Greeting } from './Greeting.tsx'
@@ -24,7 +25,7 @@ const isEmpty = (build: Build): boolean =>
   )
 
 export function Car() {
-  const { build, assessment } = useBench()
+  const { build, assessment, isJudged } = useBench()
   if (!build) return null
   if (isEmpty(build)) return <Greeting />
   const findings = assessment?.findings ?? []
@@ -65,16 +66,24 @@ export function Car() {
         )}
       </section>
       <section>
-        <div className="tally">
-          {tallyOf(findings).map(({ word, of, count }) => (
-            <span key={word}>
-              <VerdictMark {...of} /> {count}
-            </span>
-          ))}
-        </div>
-        <Suspense fallback={null}>
-          <BeforePower build={build} findings={findings} />
-        </Suspense>
+        {assessment === undefined ? (
+          <p className="soft" role="status">
+            {isJudged ? 'This build cannot be judged as it stands; see above.' : JUDGING}
+          </p>
+        ) : (
+          <>
+            <div className="tally">
+              {tallyOf(findings).map(({ word, of, count }) => (
+                <span key={word}>
+                  <VerdictMark {...of} /> {count}
+                </span>
+              ))}
+            </div>
+            <Suspense fallback={null}>
+              <BeforePower build={build} findings={findings} />
+            </Suspense>
+          </>
+        )}
         <h2>{next === undefined ? 'What is to do' : `Before “${next.milestone.name}”`}</h2>
         {next === undefined ? (
           <p>{jobs.length === 0 ? 'No job is open.' : `${jobs.length} jobs are open; no milestone is set.`}</p>

@@ -3,7 +3,7 @@ import { type ReactNode, useState } from 'react'
 import { Link } from 'wouter'
 import { type Gathered, howMany } from '../../assess/gather.ts'
 import type { Build } from '../../model/build.ts'
-import { findingPlace } from '../search/things.ts'
+import { findingPlace } from '../search/placeOf.ts'
 
 /** Where a thing's figures are entered; undefined where no screen has them yet. */
 const placeOf = ({ collections }: Build, subject: string): string | undefined => {

@@ -5,7 +5,7 @@ import type { AskStanding, GateStanding } from '../../assess/commissioning/types
 import type { Build } from '../../model/build.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { Photos } from '../phone/Photos.tsx'
-import { findingPlace } from '../search/things.ts'
+import { findingPlace } from '../search/placeOf.ts'
 import { EvidenceList } from './EvidenceList.tsx'
 import { FigureForm } from './FigureForm.tsx'
 import { nextPlace } from './gatePlaces.ts'

@@ -6,6 +6,7 @@ import type { Finding } from '../../assess/finding.ts'
 import { gatesPage } from '../../book/records/gatesPage.ts'
 import type { Build } from '../../model/build.ts'
 import { today } from '../jobs/today.ts'
+import { Empty } from '../parts/Empty.tsx'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
 import { useBench } from '../workbench/useBench.ts'
 import { useFirstPowerSheet } from './firstPowerSheet.ts'
@@ -22,7 +23,10 @@ const NARROW = '(max-width: 760px)'
 
 export function Gates({ chosen }: { chosen: string | undefined }) {
   const { build, assessment } = useBench()
-  return build ? <GatesOf {...{ build, findings: assessment?.findings ?? [], chosen }} /> : null
+  if (!build) return null
+  // A gate is never judged without the findings.
+  if (!assessment) return <Empty says="This build cannot be judged as it stands, and so no gate can; see above." />
+  return <GatesOf {...{ build, findings: assessment.findings, chosen }} />
 }
 
 interface Props {

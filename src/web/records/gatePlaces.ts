@@ -1,6 +1,6 @@
 /** Where gates stand in the workbench, and where their next thing is done. */
 import type { Next, Stand } from '../../assess/commissioning/types.ts'
-import { findingPlace } from '../search/things.ts'
+import { findingPlace } from '../search/placeOf.ts'
 import { sheetPlace } from '../testSheets/sheetPlace.ts'
 
 export const gatePlace = (gate: string): string => `/records/gates/${encodeURIComponent(gate)}`

@@ -1,8 +1,8 @@
 /** One search field, always in sight: things and actions alike. Arrow keys, Enter, Escape. */
-import { type KeyboardEvent, useMemo, useState } from 'react'
+import { type KeyboardEvent, useEffect, useMemo, useState } from 'react'
 import { useLocation } from 'wouter'
 import { useBench } from '../workbench/useBench.ts'
-import { look, type Thing, thingsOf } from './things.ts'
+import type { Thing } from './things.ts'
 import './search.css'
 
 export function SearchField() {
@@ -11,8 +11,14 @@ export function SearchField() {
   const [typed, setTyped] = useState('')
   const [at, setAt] = useState(0)
   const [open, setOpen] = useState(false)
-  const things = useMemo(() => thingsOf(build, assessment?.findings ?? []), [build, assessment])
-  const found = useMemo(() => look(things, typed), [things, typed])
+  // All that can be looked for is no part of the first paint.
+  const [list, setList] = useState<typeof import('./things.ts')>()
+  const opened = build !== undefined
+  useEffect(() => {
+    if (opened) void import('./things.ts').then(setList, () => undefined)
+  }, [opened])
+  const things = useMemo(() => list?.thingsOf(build, assessment?.findings ?? []) ?? [], [list, build, assessment])
+  const found = useMemo(() => list?.look(things, typed) ?? [], [list, things, typed])
   const shown = open && typed.trim() !== ''
 
   const take = (thing: Thing | undefined): void => {
@@ -74,7 +80,7 @@ export function SearchField() {
           </div>
         ))}
       </div>
-      {shown && found.length === 0 && (
+      {shown && list && found.length === 0 && (
         <p className="nothing" role="status">
           Nothing is called that.
         </p>

@@ -6,6 +6,7 @@ import { LIST_NAMES, LISTS } from '../../book/loom/list.ts'
 import { calculations } from '../../engineering/registry.ts'
 import type { Build } from '../../model/build.ts'
 import { actions } from './actions.ts'
+import { circuitPlace, findingPlace } from './placeOf.ts'
 
 export interface Thing {
   readonly id: string
@@ -17,10 +18,6 @@ export interface Thing {
   readonly run?: () => void
   readonly note?: string
 }
-
-export const circuitPlace = (circuit: string | undefined): string =>
-  circuit === undefined ? '/circuits/unsorted' : `/circuits/${encodeURIComponent(circuit)}`
-export const findingPlace = (key: string): string => `/findings/${encodeURIComponent(key)}`
 
 export const thingsOf = (build: Build | undefined, findings: readonly Finding[]): readonly Thing[] => {
   const thing = (what: string, id: string, name: string, to: string, also = ''): Thing => ({

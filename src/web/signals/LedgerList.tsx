@@ -3,7 +3,7 @@ import { useMemo, useState } from 'react'
 import { Link } from 'wouter'
 import { type LedgerRow, USES } from '../../assess/signals/ledger.ts'
 import { VerdictMark } from '../parts/VerdictMark.tsx'
-import { findingPlace } from '../search/things.ts'
+import { findingPlace } from '../search/placeOf.ts'
 
 const ASKED = ['all', 'something to do', ...USES] as const
 type Asked = (typeof ASKED)[number]

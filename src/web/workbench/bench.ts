@@ -3,8 +3,7 @@
  * answer wins: when it refuses, the edit is taken back and its problems are shown. When the server is out of reach
  * (a garage without signal), edits wait in this browser's own store and go when it is back.
  */
-import { type Assessment, assess } from '../../assess/assess.ts'
-import { closeAnswered } from '../../assess/jobs.ts'
+import type { Assessment } from '../../assess/assess.ts'
 import type { Build, Edit } from '../../model/build.ts'
 import { applyChanges } from '../../model/read.ts'
 import type { Renumbered } from '../../model/renumber.ts'
@@ -15,7 +14,10 @@ import { type Clash, keptFor, onlyHere, renumberedWaiting, valueAt, type Waiting
 export interface BenchState {
   /** Undefined until the server has answered once. */
   readonly build: Build | undefined
+  /** Undefined until the build has been judged, and where it cannot be. */
   readonly assessment: Assessment | undefined
+  /** What judges builds has come, or cannot be had. */
+  readonly isJudged: boolean
   readonly problems: readonly Problem[]
   /** Edits that the server has not yet acknowledged, oldest first. */
   readonly unsent: readonly Edit[]
@@ -30,6 +32,8 @@ export interface BenchState {
   readonly canUndo: boolean
   readonly canRedo: boolean
 }
+/** Said between the first paint of a build and its findings. */
+export const JUDGING = 'Judging the build …'
 /** What every route that reads or changes the build answers. */
 export interface BuildAnswer {
   readonly build: Build
@@ -57,6 +61,7 @@ let queue: Promise<void> = Promise.resolve()
 let state: BenchState = {
   build: undefined,
   assessment: undefined,
+  isJudged: false,
   problems: [],
   unsent: [],
   away: false,
@@ -76,7 +81,33 @@ interface Judged {
 let judged: readonly (readonly [text: string, result: Judged])[] = []
 const KEPT = 4
 
+let judging: typeof import('./judging.ts') | undefined
+/** The build is painted first; what judges it comes after. */
+const fetchJudging = async (): Promise<void> => {
+  try {
+    judging ??= await import('./judging.ts')
+  } catch {
+    put({
+      isJudged: true,
+      problems: [
+        {
+          code: 'no-rules',
+          says: 'What judges the build could not be fetched, so there are no findings.',
+          todo: 'Load the page again when the server is in reach.',
+        },
+      ],
+    })
+    return
+  }
+  settle({ isJudged: true })
+}
+
 const judge = (build: Build): Judged => {
+  if (judging === undefined) {
+    void fetchJudging()
+    return { assessment: undefined, problems: [] }
+  }
+  const { assess } = judging
   const text = JSON.stringify(build)
   const known = judged.find(([before]) => before === text)
   if (known) return known[1]
@@ -93,7 +124,7 @@ const judge = (build: Build): Judged => {
 /** Jobs whose finding goes with an edit close in that same edit, so that one undo brings back both (store, rule 11). */
 const withClosings = (edit: Edit, next: Build): Edit => {
   const { assessment } = judge(next)
-  const closing = assessment && closeAnswered(next, assessment.findings)
+  const closing = assessment && judging?.closeAnswered(next, assessment.findings)
   return closing ? { label: edit.label, changes: [...edit.changes, ...closing.changes] } : edit
 }
 
@@ -120,7 +151,7 @@ const settle = (said: Partial<BenchState> = {}): void => {
     }
   }
   // The server's copy of what is already shown here need not be judged a second time.
-  if (build === state.build || (state.assessment && JSON.stringify(build) === JSON.stringify(state.build))) {
+  if (state.assessment && (build === state.build || JSON.stringify(build) === JSON.stringify(state.build))) {
     put({ ...queued(), ...said })
     return
   }
