@@ -1,5 +1,5 @@
 /** How a sentence names a record: `Wire W-104`, `Job J-12`. */
-import type { CollectionName, SheetName } from './build.ts'
+import type { Build, CollectionName, SheetName } from './build.ts'
 
 const RECORD: Record<CollectionName, string> = {
   zones: 'Zone',
@@ -45,4 +45,10 @@ const SHEET: Record<SheetName, string> = {
 }
 
 export const called = (collection: CollectionName, id: string): string => `${RECORD[collection]} ${id}`
+/** By the name that somebody gave it: `Engine controller`, `Output Radiator fan`; as `called` where it has none. */
+export const named = (build: Build, collection: CollectionName, id: string): string => {
+  const record = Object.hasOwn(build.collections[collection], id) ? build.collections[collection][id] : undefined
+  if (!record || !('name' in record) || record.name === undefined) return called(collection, id)
+  return collection === 'devices' ? record.name : `${RECORD[collection]} ${record.name}`
+}
 export const sheetCalled = (sheet: SheetName): string => SHEET[sheet]

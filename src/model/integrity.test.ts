@@ -82,7 +82,7 @@ describe('integrity', () => {
 
   it('names a pin that does not exist', () => {
     expect(broken(({ collections: { wires } }) => Object.assign(wires['W-1']!, { from: 'ecu.A9' }))).toEqual([
-      { code: 'dangling-pin', path: 'wires/W-1/from', says: 'Wire W-1 uses ecu pin A9, which does not exist.' },
+      { code: 'dangling-pin', path: 'wires/W-1/from', says: 'Wire W-1 uses Controller, pin A9, which does not exist.' },
     ])
   })
 
@@ -185,8 +185,8 @@ describe('integrity', () => {
       wires['W-4'] = { id: 'W-4', from: 'ecu.A1', to: 'key.2' }
     })
     expect(found.map(({ code, path, says }) => [code, path, says])).toEqual([
-      ['doubled-pin', 'outputs/out-1/pin', 'Output out-1 and input i both claim ecu pin A1.'],
-      ['doubled-pin', 'devices/ecu/pins/A1', 'Device ecu pin A1 has 2 wires (W-1, W-4) in a cavity for one.'],
+      ['doubled-pin', 'outputs/out-1/pin', 'Output Lamp and input I both claim Controller, pin A1.'],
+      ['doubled-pin', 'devices/ecu/pins/A1', 'Controller, pin A1, has 2 wires (W-1, W-4) in a cavity for one.'],
     ])
   })
 

@@ -1,7 +1,7 @@
 /** Operating cases that set what is not a switch, or a position the switch has not got. */
 import type { Problem } from '../units/problem.ts'
 import type { Build } from './build.ts'
-import { called } from './called.ts'
+import { named } from './called.ts'
 
 export const checkCases = (build: Build): Problem[] => [...setPositions(build), ...restPositions(build)]
 
@@ -16,7 +16,7 @@ const setPositions = (build: Build): Problem[] =>
           {
             code: 'not-a-switch',
             path,
-            says: `${called('cases', id)} sets ${device}, which is a ${found.spec.kind} and has no positions.`,
+            says: `${named(build, 'cases', id)} sets ${named(build, 'devices', device)}, which is a ${found.spec.kind} and has no positions.`,
             todo: 'Name a switch, or remove the setting.',
           },
         ]
@@ -25,7 +25,7 @@ const setPositions = (build: Build): Problem[] =>
         {
           code: 'no-such-position',
           path,
-          says: `${called('cases', id)} sets ${device} to ${position}, which is not one of its positions.`,
+          says: `${named(build, 'cases', id)} sets ${named(build, 'devices', device)} to ${position}, which is not one of its positions.`,
           todo: `Choose one of ${Object.keys(found.spec.positions).join(', ') || 'none; give the switch a position first'}.`,
         },
       ]
@@ -40,7 +40,7 @@ const restPositions = (build: Build): Problem[] =>
           {
             code: 'no-such-position',
             path: `devices/${id}/spec/rest`,
-            says: `${called('devices', id)} rests at ${spec.rest}, which is not one of its positions.`,
+            says: `${named(build, 'devices', id)} rests at ${spec.rest}, which is not one of its positions.`,
             todo: `Choose one of ${Object.keys(spec.positions).join(', ') || 'none; give the switch a position first'}.`,
           },
         ],

@@ -1,7 +1,7 @@
 /** Pins: named but absent, claimed twice, left bare although they must be wired; splices that join nothing. */
 import type { Problem } from '../units/problem.ts'
 import type { Build } from './build.ts'
-import { called } from './called.ts'
+import { called, named } from './called.ts'
 
 export const checkPins = (build: Build): Problem[] => [
   ...danglingPins(build),
@@ -28,29 +28,34 @@ function* pinUses(build: Build): Generator<{ path: string; from: string; device:
       for (const end of ['from', 'to'] as const)
         yield {
           path: `devices/${id}/loads/${index}/${end}`,
-          from: `${called('devices', id)}, load ${load.id},`,
+          from: `${named(build, 'devices', id)}, load ${load.id},`,
           device: id,
           pin: load[end],
         }
     for (const [index, { pin }] of (device.supplies ?? []).entries())
-      yield { path: `devices/${id}/supplies/${index}/pin`, from: `${called('devices', id)}, supply,`, device: id, pin }
+      yield {
+        path: `devices/${id}/supplies/${index}/pin`,
+        from: `${named(build, 'devices', id)}, supply,`,
+        device: id,
+        pin,
+      }
     if (device.spec.kind === 'switch')
       for (const [position, pairs] of Object.entries(device.spec.positions))
         for (const pin of pairs.flat())
           yield {
             path: `devices/${id}/spec/positions/${position}`,
-            from: `${called('devices', id)}, position ${position},`,
+            from: `${named(build, 'devices', id)}, position ${position},`,
             device: id,
             pin,
           }
   }
   for (const [id, input] of Object.entries(inputs))
-    yield { path: `inputs/${id}/pin`, from: called('inputs', id), device: input.device, pin: input.pin }
+    yield { path: `inputs/${id}/pin`, from: named(build, 'inputs', id), device: input.device, pin: input.pin }
   for (const [id, { device, returnPin }] of Object.entries(build.collections.sensors))
     if (returnPin !== undefined)
-      yield { path: `sensors/${id}/returnPin`, from: called('sensors', id), device, pin: returnPin }
+      yield { path: `sensors/${id}/returnPin`, from: named(build, 'sensors', id), device, pin: returnPin }
   for (const [id, output] of Object.entries(outputs))
-    yield { path: `outputs/${id}/pin`, from: called('outputs', id), device: output.device, pin: output.pin }
+    yield { path: `outputs/${id}/pin`, from: named(build, 'outputs', id), device: output.device, pin: output.pin }
 }
 
 const danglingPins = (build: Build): Problem[] =>
@@ -63,7 +68,7 @@ const danglingPins = (build: Build): Problem[] =>
     .map(({ path, from, device, pin }) => ({
       code: 'dangling-pin',
       path,
-      says: `${from} uses ${device} pin ${pin}, which does not exist.`,
+      says: `${from} uses ${named(build, 'devices', device)}, pin ${pin}, which does not exist.`,
       todo: 'Choose a pin of that device, or undo the removal.',
     }))
 
@@ -75,12 +80,12 @@ const doubledSignals = (build: Build): Problem[] => {
     for (const [id, signal] of Object.entries(build.collections[collection])) {
       const pin = `${signal.device}.${signal.pin}`
       const other = first.get(pin)
-      if (other === undefined) first.set(pin, called(collection, id))
+      if (other === undefined) first.set(pin, named(build, collection, id))
       else
         problems.push({
           code: 'doubled-pin',
           path: `${collection}/${id}/pin`,
-          says: `${called(collection, id)} and ${other.toLowerCase()} both claim ${signal.device} pin ${signal.pin}.`,
+          says: `${named(build, collection, id)} and ${other.replace(/^./, (letter) => letter.toLowerCase())} both claim ${named(build, 'devices', signal.device)}, pin ${signal.pin}.`,
           todo: 'Give one of them another pin.',
         })
     }
@@ -100,7 +105,7 @@ const doubledControllerPins = (build: Build): Problem[] => {
           {
             code: 'doubled-pin',
             path: `devices/${id}/pins/${pin}`,
-            says: `${called('devices', id)} pin ${pin} has ${wires.length} wires (${wires.join(', ')}) in a cavity for one.`,
+            says: `${named(build, 'devices', id)}, pin ${pin}, has ${wires.length} wires (${wires.join(', ')}) in a cavity for one.`,
             todo: 'Join them in a splice and bring one wire to the pin.',
           },
         ]
@@ -116,7 +121,7 @@ const barePins = (build: Build): Problem[] => {
       .map(([pin]) => ({
         code: 'bare-pin',
         path: `devices/${id}/pins/${pin}`,
-        says: `${called('devices', id)} pin ${pin} must be wired and has no wire.`,
+        says: `${named(build, 'devices', id)}, pin ${pin}, must be wired and has no wire.`,
         todo: 'Add the wire, or say that the pin may stay free.',
       })),
   )
@@ -134,7 +139,7 @@ const looseSplices = (build: Build): Problem[] => {
     .map(({ id, ends }) => ({
       code: 'loose-splice',
       path: `devices/${id}`,
-      says: `Splice ${id} joins ${ends === 0 ? 'no wire' : 'only one wire'}.`,
+      says: `${named(build, 'devices', id)} joins ${ends === 0 ? 'no wire' : 'only one wire'}.`,
       todo: 'Bring a second wire to it, or remove it.',
     }))
 }
