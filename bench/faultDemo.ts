@@ -15,6 +15,7 @@ import {
   prepareSearch,
   readingVariance,
   type Search,
+  stepAt,
   suspects,
 } from '../src/engineering/electrical/faults/belief.ts'
 import { type Hypothesis, pointId } from '../src/engineering/electrical/faults/hypothesis.ts'
@@ -113,27 +114,25 @@ const voltages = (ready: ReadySearch, faulty: readonly NetworkElement[]): Readon
   }
 }
 
-type Meter = (testPoint: string) => number
+interface Shown {
+  readonly volts: number
+  readonly step: number
+}
+type Meter = (testPoint: string) => Shown
 
-const meterOn = (
-  ready: ReadySearch,
-  volts: ReadonlyMap<string, number | null>,
-  off: number,
-  random: () => number,
-): Meter => {
-  const { problem } = ready.search
-  const shown = new Map<string, number>()
-  return (id) => {
-    const before = shown.get(id)
-    if (before !== undefined) return before
-    const point = problem.testPoints.find((each) => pointId(each) === id)!
-    // A floating point shows nothing steady: about nothing on a meter of 10 MΩ.
-    const value = (volts.get(point.node) ?? 0) - (point.minus === undefined ? 0 : (volts.get(point.minus) ?? 0))
-    const limit = off * (problem.meter.relative * Math.abs(value) + problem.meter.absolute)
-    const read = Math.round((value + limit * (2 * random() - 1)) * 100) / 100
-    shown.set(id, read)
-    return read
-  }
+const meterOn = (ready: ReadySearch, volts: ReadonlyMap<string, number | null>, random: () => number): Meter => {
+  const { meter, testPoints } = ready.search.problem
+  // All are read beforehand, so that whoever asks, and in whatever order, is shown the same.
+  const shown = new Map(
+    testPoints.map((point): [string, Shown] => {
+      // A floating point shows nothing steady: about nothing on a meter of 10 MΩ.
+      const value = (volts.get(point.node) ?? 0) - (point.minus === undefined ? 0 : (volts.get(point.minus) ?? 0))
+      const step = stepAt(meter, value)
+      const limit = meter.relative * Math.abs(value) + (meter.absolute * step) / meter.step
+      return [pointId(point), { volts: step * Math.round((value + limit * (2 * random() - 1)) / step), step }]
+    }),
+  )
+  return (id) => shown.get(id)!
 }
 
 type Chooser = (belief: Belief, search: Search, truth: Hypothesis, meter: Meter) => string | null
@@ -143,13 +142,13 @@ interface Run {
   readonly minutes: number
   readonly outcome: 'right' | 'innocent' | 'alike'
   readonly stated: readonly [number, boolean][]
-  readonly read: readonly (readonly [string, number])[]
+  readonly read: readonly (readonly [string, Shown])[]
 }
 
 const run = (search: Search, truth: Hypothesis, meter: Meter, choose: Chooser): Run => {
   const evidence: Evidence[] = []
   const stated: [number, boolean][] = []
-  const read: [string, number][] = []
+  const read: [string, Shown][] = []
   const opened = new Set<string>()
   let minutes = 0
   for (;;) {
@@ -167,9 +166,9 @@ const run = (search: Search, truth: Hypothesis, meter: Meter, choose: Chooser): 
       opened.add(point.access)
       minutes += point.accessMinutes ?? 0
     }
-    const volts = meter(testPoint)
-    evidence.push({ kind: 'reading', testPoint, volts })
-    read.push([testPoint, volts])
+    const shown = meter(testPoint)
+    evidence.push({ kind: 'reading', testPoint, ...shown })
+    read.push([testPoint, shown])
   }
 }
 
@@ -183,7 +182,7 @@ const bySearch: Chooser = (belief) => nextTest(belief)?.testPoint ?? null
 /** The most informative reading, whatever it costs. */
 const oneStep: Chooser = (belief) => {
   const open = unread(belief)
-  const bits = expectedBits(belief, open)
+  const bits = expectedBits(belief)
   const best = open.reduce((p, q) => (bits[q]! > bits[p]! ? q : p), open[0] ?? -1)
   return best < 0 || bits[best]! < 0.01 ? null : pointId(belief.problem.testPoints[best]!)
 }
@@ -216,13 +215,14 @@ const hindsight: Chooser = (belief, _, truth, meter) => {
   const guilty = new Set(belief.hypotheses.flatMap(({ part }, h) => (part === truth.part ? [h] : [])))
   for (const t of unread(belief)) {
     const testPoint = pointId(belief.problem.testPoints[t]!)
-    const volts = meter(testPoint)
+    const { volts, step } = meter(testPoint)
     let all = 0
     let theirs = 0
     for (const { hypothesis, probability, mean, variance } of belief.branches) {
       if (probability < 1e-6) continue
       const p =
-        probability * (normal(volts, mean[t]!, variance[t]! + readingVariance(belief.problem.meter, mean[t]!)) + 1e-4)
+        probability *
+        (normal(volts, mean[t]!, variance[t]! + readingVariance(belief.problem.meter, mean[t]!, step)) + 1e-4)
       all += p
       if (guilty.has(hypothesis)) theirs += p
     }
@@ -268,14 +268,13 @@ export const benchFaultDemo = (): Row[] => {
         draw -= weight
         return draw < 0
       })!
-      const real = meterOn(ready, voltages(ready, withFault(realElements(ready, 1, random), truth, random)), 1, random)
+      const real = meterOn(ready, voltages(ready, withFault(realElements(ready, 1, random), truth, random)), random)
       const exact = meterOn(
         ready,
         voltages(
           ready,
           withFault(ready.car.network.elements, truth, () => 0.5),
         ),
-        1,
         random,
       )
       for (const name of NAMES) {
@@ -287,9 +286,16 @@ export const benchFaultDemo = (): Row[] => {
       const evidence = runs
         .get('search')!
         .at(-1)!
-        .read.map(([id, value]) => {
+        .read.map(([id, { volts: value, step }]) => {
           const { at, against } = ready.tests.get(id)!
-          return { kind: 'reading' as const, quantity: 'volts' as const, at, value, ...(against ? { against } : {}) }
+          return {
+            kind: 'reading' as const,
+            quantity: 'volts' as const,
+            at,
+            value,
+            step,
+            ...(against ? { against } : {}),
+          }
         })
       for (let k = 0; k <= evidence.length; k++) {
         from = process.cpuUsage()

@@ -28,7 +28,7 @@ const search = (
     const view = withEvidence(ready, evidence)
     if (view.standing.kind !== 'searching' || !view.next || evidence.length > 20)
       return { view, readings: evidence.length }
-    evidence.push(answerOf(view.next, car.read(view.next)))
+    evidence.push(answerOf(view.next, { value: car.read(view.next) }))
   }
 }
 

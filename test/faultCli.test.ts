@@ -147,7 +147,7 @@ test('fault in a terminal: answers what is asked until the part is found, and ma
   const evidence: string[] = []
   for (let view = withEvidence(ready, read); view.standing.kind === 'searching'; view = withEvidence(ready, read)) {
     const { at, against } = view.next!
-    read.push(answerOf(view.next!, car.read(view.next!)))
+    read.push(answerOf(view.next!, { value: car.read(view.next!) }))
     evidence.push(`${at}${against ? `~${against}` : ''}=${(read.at(-1) as { value: number }).value}`)
   }
   const text = await ask(args, ['rubbish', ...evidence, 'back', evidence.at(-1)!, 'job'])

@@ -125,7 +125,7 @@ const readingOf = (text: string): Evidence => {
   const value = text.slice(cut + 1).trim()
   const quantity = /(Ω|ohm)s?$/i.test(value) ? 'ohms' : /A$/.test(value) ? 'amps' : 'volts'
   const read = meterReading(quantity, value)
-  return answerOf({ quantity, at, ...(against === undefined ? {} : { against }), says: '' }, read.value, read.unit)
+  return answerOf({ quantity, at, ...(against === undefined ? {} : { against }), says: '' }, read)
 }
 
 const remarkOf = (build: Build, text: string): Evidence => {
@@ -302,6 +302,7 @@ const withReadings = (build: Build, search: StoredSearch): { changes: Change[]; 
       quantity: QUANTITY[entry.quantity],
       value: entry.value,
       ...(entry.unit === undefined ? {} : { unit: entry.unit }),
+      ...(entry.step === undefined ? {} : { step: entry.step }),
       at: entry.at,
       ...(entry.against === undefined ? {} : { against: entry.against }),
       case: search.case,
@@ -343,8 +344,7 @@ const answered = (build: Build, evidence: readonly Evidence[], view: SearchView,
   if (word === 'remark') return [...evidence, remarkOf(build, rest.join(' '))]
   if (text.includes('=')) return [...evidence, readingOf(text)]
   if (!view.next) throw refuse('no-test', 'No test is asked for.', 'Write point=volts for a reading of your own.')
-  const { value, unit } = meterReading(view.next.quantity, text)
-  return [...evidence, answerOf(view.next, value, unit)]
+  return [...evidence, answerOf(view.next, meterReading(view.next.quantity, text))]
 }
 
 const makeJob = (store: Store, ready: ReadySearch, search: StoredSearch, view: SearchView, out: Out): void => {

@@ -109,10 +109,10 @@ const take = (store: Store, sheet: TestSheet, given: string, { by, instrument, l
     return
   }
   if (line.kind === 'do') throw refuse('no-number', `Line ${name} is a step, not a reading.`, `Write ${name}=done.`)
-  const { value, unit } = meterReading(line.quantity, text)
+  const { value, ...typed } = meterReading(line.quantity, text)
   const meter = {
     ...how,
-    ...(unit === undefined ? {} : { unit }),
+    ...typed,
     ...(instrument === undefined ? {} : { instrument }),
     // Of both leads, touched together: taken off when ohms are judged, kept beside the reading.
     ...(leads === undefined || line.quantity !== 'ohms'

@@ -85,6 +85,11 @@ export const reading = z.strictObject({
   quantity: z.string(),
   value: z.number(),
   unit: z.string().max(20).optional().describe('in which it was typed; the value is SI'),
+  step: z
+    .number()
+    .positive()
+    .optional()
+    .describe('worth of the last digit that was typed, SI: tells the range of a meter'),
   plusMinus: z.number().nonnegative().optional(),
   at: z.string().optional(),
   against: z.string().optional(),
@@ -112,6 +117,7 @@ const evidence = z.discriminatedUnion('kind', [
     against: z.string().max(160).optional().describe('as `at`; none: battery negative'),
     value: z.number(),
     unit: z.string().max(20).optional().describe('in which it was typed; the value is SI'),
+    step: z.number().positive().optional().describe('worth of the last digit that was typed, SI'),
     reading: id.optional().describe('the reading it was taken from'),
     alone: z.boolean().optional().describe('ohms of a part by itself, unplugged or out of its socket'),
     confirmed: z.boolean().optional().describe('asked about, and right as it stands'),

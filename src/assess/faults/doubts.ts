@@ -9,7 +9,7 @@ import { deviceIdOf, own, pinName, restrictedDevice, restrictedWire } from '../m
 import { testId } from './drops.ts'
 import { foreseenVolts } from './otherReadings.ts'
 import type { ReadySearch } from './start.ts'
-import { typedText } from './typed.ts'
+import { stepOf, typedText } from './typed.ts'
 import type { Evidence, Question, ReadingEvidence } from './types.ts'
 import { pointEndpoint, pointSays, pointWire } from './words.ts'
 
@@ -51,7 +51,7 @@ const foretold = (ready: ReadySearch, entry: ReadingEvidence): ((value: number) 
   if (t >= 0)
     return (value) =>
       [...forecasts, healthy].some(({ mean, variance }) => {
-        const sigma = Math.sqrt(variance[t]! + readingVariance(problem.meter, mean[t]!))
+        const sigma = Math.sqrt(variance[t]! + readingVariance(problem.meter, mean[t]!, problem.meter.step))
         return Math.abs(value - mean[t]!) < WITHIN * sigma + NEAR
       })
   const means = foreseenVolts(ready, [{ effects: [] }, ...ready.search.hypotheses], entry.at, entry.against)
@@ -79,7 +79,15 @@ const voltQuestion = (ready: ReadySearch, entry: ReadingEvidence, evidence: numb
     says,
     ...(instead === undefined
       ? {}
-      : { instead: { ...entry, value: instead, ...(unit === undefined ? {} : { unit }), confirmed: true } }),
+      : {
+          instead: {
+            ...entry,
+            value: instead,
+            ...stepOf(entry.step, value, instead),
+            ...(unit === undefined ? {} : { unit }),
+            confirmed: true,
+          },
+        }),
   })
   if (Math.abs(value) > SLIGHT && isForetold(-value) && value < 0)
     return ask('reversed', `${volts(value)} at ${place}: were the leads the wrong way round?`, -value)
@@ -165,7 +173,8 @@ const contradictions = (
       // The later one that somebody stands by replaces the earlier.
       if (second.confirmed || first.confirmed) return
       const other = turned ? -second.value : second.value
-      const sigma = Math.sqrt(2 * readingVariance(ready.search.problem.meter, first.value))
+      const { meter } = ready.search.problem
+      const sigma = Math.sqrt(2 * readingVariance(meter, first.value, meter.step))
       if (Math.abs(first.value - other) < WITHIN * sigma + NEAR + 0.02 * Math.abs(first.value)) return
       for (const [entry, against] of [
         [i, j],

@@ -2,7 +2,7 @@
 import type { NetworkElement } from '../../engineering/electrical/network/network.ts'
 import type { Build, Wire } from '../../model/build.ts'
 import { deviceIdOf, endpointOf, own } from '../make.ts'
-import { relayPins, twoPins } from '../pins.ts'
+import { batteryPins, relayPins, twoPins } from '../pins.ts'
 import { ENDS, wireNode } from './carNetwork.ts'
 import type { ReachedPoint } from './reach.ts'
 
@@ -12,6 +12,31 @@ export interface Drop {
 }
 export const testId = (at: string, against: string | undefined): string =>
   against === undefined ? at : `${at}~${against}`
+
+/**
+ * From battery positive to points that the healthy car feeds: what the feed loses on the way, whatever the battery gives.
+ * The long lead is for these what it is for battery negative.
+ */
+export const feedDrops = (
+  build: Build,
+  points: ReadonlyMap<string, ReachedPoint>,
+  isFed: (point: string) => boolean,
+): Drop[] => {
+  const battery = [...points.keys()].find((id) => isBatteryPositive(build, id))
+  if (battery === undefined) return []
+  return [...points.keys()]
+    .filter((id) => deviceIdOf(id) !== deviceIdOf(battery) && isFed(id))
+    .map((id) => ({ at: battery, against: id }))
+}
+
+const isBatteryPositive = (build: Build, point: string): boolean => {
+  const device = own(build.collections.devices, deviceIdOf(point))
+  return device?.spec.kind === 'battery' && point === endpointOf(device.id, batteryPins(device)?.positive ?? '')
+}
+
+/** Where a person goes to take it: the battery is at hand with a long lead. */
+export const placeOf = (build: Build, at: string, against: string | undefined): string =>
+  against !== undefined && isBatteryPositive(build, at) ? against : at
 
 export const dropsOf = (
   build: Build,

@@ -28,7 +28,7 @@ describe('a motor that turns slowly', () => {
     let evidence: Evidence[] = []
     let view = withEvidence(ready, evidence)
     for (let taken = 0; taken < 10 && view.next && view.standing.kind === 'searching'; taken++) {
-      evidence = [...evidence, answerOf(view.next, car.read(view.next))]
+      evidence = [...evidence, answerOf(view.next, { value: car.read(view.next) })]
       view = withEvidence(ready, evidence)
     }
     return { view, evidence }

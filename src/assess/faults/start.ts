@@ -21,19 +21,24 @@ import { type CarNetwork, carNetwork } from './carNetwork.ts'
 import { complaintLikelihood, type Outcome } from './complaint.ts'
 import { complaintCase } from './complaintCase.ts'
 import { concernedWhenFed, concernedWhenOff } from './concerned.ts'
-import { type Drop, dropsOf, testId } from './drops.ts'
+import { type Drop, dropsOf, feedDrops, placeOf, testId } from './drops.ts'
 import { nominalVolts } from './nominal.ts'
 import { pointsOf, type ReachedPoint } from './reach.ts'
 import type { CarSearch, SearchStart } from './types.ts'
 
-/** ± (0.5 % + 20 mV), shown to 10 mV: a hand meter on its 20 V range. Common practice, no published source. */
-export const HAND_METER: Meter = { relative: 0.005, absolute: 0.02, step: 0.01 }
+/**
+ * ± (0.5 % + 2 digits), a hand meter of 2000 counts on its ranges of 20 V, 2 V and 0.2 V. Common practice, no published
+ * source.
+ */
+export const HAND_METER: Meter = { relative: 0.005, absolute: 0.02, step: 0.01, finer: [2, 0.2] }
 /** Times its rating at which a fuse surely opens: the gate of ISO 8820-3. */
 const FUSE_BLOWS_AT = 1.35
 const MODEL_WRONG = 0.01
 const SURE = 0.9
 /** Cars drawn from the tolerances: more are smoother and slower. */
 const DRAWS = 16
+/** Share of the battery's voltage above which a point of the healthy car is on the feed, before the load. */
+const FED = 0.5
 /** V by which a point has to differ between faults to be worth a test at all. */
 const TELLS = 0.01
 
@@ -126,11 +131,13 @@ export const readySearch = (build: Build, start: SearchStart): ReadySearch => {
       `No single fault of the model makes ${deviceName(build, start.complaint.device)} ${kind}.`,
       'Check the case and the circuit as entered; the wiring may not be as modelled.',
     )
-  const telling = tellingTests(solved, car, reached, dropsOf(build, car.wires, reached, load), nominal, place)
+  const isFed = (id: string): boolean => healthy![place.get(car.nodeOf(id)!)!]! > FED * most
+  const drops = [...dropsOf(build, car.wires, reached, load), ...feedDrops(build, reached, isFed)]
+  const telling = tellingTests(solved, car, reached, drops, nominal, place)
   const problem: FaultProblem = {
     network,
     hypotheses,
-    testPoints: telling.map(({ at, against }): TestPoint => testPoint(car, reached, at, against)),
+    testPoints: telling.map(({ at, against }): TestPoint => testPoint(build, car, reached, at, against)),
     tolerances: carTolerances(build, solved, network.elements),
     fuses,
     fuseBlowsAt: FUSE_BLOWS_AT,
@@ -180,17 +187,19 @@ const lackingOf = ({ missing, bound, assumed }: Solved): string[] => [
 ]
 
 const testPoint = (
+  build: Build,
   car: CarNetwork,
   reached: ReadonlyMap<string, ReachedPoint>,
   at: string,
   against: string | undefined,
 ): TestPoint => {
-  const point = reached.get(at)!
+  const stands = placeOf(build, at, against)
+  const point = reached.get(stands)!
   return {
     id: testId(at, against),
     node: car.nodeOf(at)!,
     ...(against === undefined ? {} : { minus: car.nodeOf(against)! }),
-    minutes: (point.time + (against === undefined ? point.lead : 0)) / 60,
+    minutes: (point.time + (against === undefined || stands !== at ? point.lead : 0)) / 60,
     ...(point.access === undefined ? {} : { access: point.access, accessMinutes: point.accessTime / 60 }),
   }
 }

@@ -20,3 +20,7 @@ export const asTyped = (value: number, quantity: MeterQuantity, unit: string | u
 /** As typed, else with four digits in the plain unit: for a sentence about a reading. */
 export const typedText = (value: number, quantity: MeterQuantity, unit?: string): string =>
   asTyped(value, quantity, unit) ?? `${Number(value.toPrecision(4))} ${UNIT[quantity]}`
+
+/** Worth of the last digit, where a value turns out to be meant `instead`: the sign turned, or a thousand times as much. */
+export const stepOf = (step: number | undefined, value: number, instead: number): { readonly step?: number } =>
+  step === undefined ? {} : { step: value === 0 ? step : step * Math.abs(instead / value) }

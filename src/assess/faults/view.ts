@@ -13,7 +13,7 @@ import { refuse } from '../../units/problem.ts'
 import { caseCautions, NO_AIRBAG, NO_NEW_FUSE, PROBING, readingCautions } from '../electricalCautions.ts'
 import { deviceIdOf, deviceName, own } from '../make.ts'
 import { doubtsOf } from './doubts.ts'
-import { testId } from './drops.ts'
+import { placeOf, testId } from './drops.ts'
 import { ampLikelihoods, ohmLikelihoods, voltLikelihoods } from './otherReadings.ts'
 import { looksOf, remarkLikelihoods } from './remarkRatios.ts'
 import type { ReadySearch } from './start.ts'
@@ -128,8 +128,13 @@ const weigh = (
     const straight = foreseen(entry.at, entry.against)
     const turned = entry.against === undefined ? undefined : foreseen(entry.against, entry.at)
     const loads = input !== undefined && input < 1e6
-    if (!loads && straight !== undefined) return [{ kind: 'reading', testPoint: straight, volts: entry.value }]
-    if (!loads && turned !== undefined) return [{ kind: 'reading', testPoint: turned, volts: -entry.value }]
+    const read = {
+      kind: 'reading' as const,
+      ...(entry.step === undefined ? {} : { step: entry.step }),
+      ...(stored?.accuracy === undefined ? {} : { limits: stored.accuracy }),
+    }
+    if (!loads && straight !== undefined) return [{ ...read, testPoint: straight, volts: entry.value }]
+    if (!loads && turned !== undefined) return [{ ...read, testPoint: turned, volts: -entry.value }]
     return ratios('volts', voltLikelihoods(ready, entry.at, entry.against, entry.value, input))
   }
   const likelihoods =
@@ -216,7 +221,7 @@ const nextOf = (
 ): NextTest => {
   const test = testOf(ready, next.testPoint)
   const t = belief.problem.testPoints.findIndex((point) => pointId(point) === next.testPoint)
-  const access = ready.points.get(test.at)?.access
+  const access = ready.points.get(placeOf(ready.build, test.at, test.against))?.access
   return {
     ...test,
     bits: next.bits,
@@ -271,11 +276,15 @@ const looks = (ready: ReadySearch, belief: Belief, evidence: readonly Evidence[]
 }
 
 /** The reading that answers a test, as evidence. */
-export const answerOf = ({ quantity, at, against }: Test, value: number, unit?: string): ReadingEvidence => ({
+export const answerOf = (
+  { quantity, at, against }: Test,
+  { value, unit, step }: Pick<ReadingEvidence, 'value' | 'unit' | 'step'>,
+): ReadingEvidence => ({
   kind: 'reading',
   quantity,
   at,
   ...(against === undefined ? {} : { against }),
   value,
   ...(unit === undefined ? {} : { unit }),
+  ...(step === undefined ? {} : { step }),
 })

@@ -9,10 +9,11 @@ export const OPEN_OHMS = 1e9
 /** The words of meters for a way that is open. */
 const OPEN = /^(ol|o\.l|0l|open|inf(inity)?|∞|no continuity)\.?$/i
 
-/** `value` in V, Ω or A; `unit` where one was typed, to be shown again. */
+/** `value` in V, Ω or A; `unit` where one was typed, to be shown again; `step`: last digit of volts that was typed (V). */
 export interface MeterReading {
   readonly value: number
   readonly unit?: string
+  readonly step?: number
 }
 
 /** A bare number is in V, Ω or A. Throws `Refusal` where nothing, or no such quantity, was typed. */
@@ -26,7 +27,15 @@ export const meterReading = (quantity: SheetQuantity, typed: string): MeterReadi
       `Type what the meter shows, in ${plain}${quantity === 'ohms' ? '; OL where it shows no continuity' : ''}.`,
     )
   if (quantity === 'ohms' && OPEN.test(text)) return { value: OPEN_OHMS }
-  if (/^[-+−]?[\d.,]+$/.test(text)) return { value: parseQuantity(kind, `${text} ${plain}`).value }
-  const { value, unit } = parseQuantity(kind, text)
-  return { value, unit }
+  const isBare = /^[-+−]?[\d.,]+$/.test(text)
+  const { value, unit } = parseQuantity(kind, isBare ? `${text} ${plain}` : text)
+  const step = quantity === 'volts' ? stepOf(text, unit) : undefined
+  return { value, ...(isBare ? {} : { unit }), ...(step === undefined ? {} : { step }) }
+}
+
+/** What the last digit is worth (V); undefined for a bare 0, which people write for 0.00, and for figures without one. */
+const stepOf = (text: string, unit: string): number | undefined => {
+  const digits = /^[-+−]?(\d*(?:[.,](\d*))?)(?![\d.,eE])/.exec(text)
+  if (!digits?.[1] || digits[1] === '0') return undefined
+  return parseQuantity('voltage', `${10 ** -(digits[2]?.length ?? 0)} ${unit}`).value
 }

@@ -2,7 +2,7 @@
 import type { Build, Change, Edit, Entity } from '../../model/build.ts'
 import { nextId } from '../../model/newId.ts'
 import { closeSearch, newSearch } from '../faults/repair.ts'
-import { KIND } from '../faults/typed.ts'
+import { KIND, stepOf } from '../faults/typed.ts'
 import type { StoredSearch } from '../faults/types.ts'
 import { deviceName } from '../make.ts'
 import { complaintOf } from './complaintOf.ts'
@@ -24,7 +24,7 @@ export interface Taken {
 /** What the person adds to a value: the unit it was typed in, when, by whom, with which instrument. */
 export type HowTaken = Pick<
   Reading,
-  'unit' | 'when' | 'by' | 'instrument' | 'accuracy' | 'inputResistance' | 'leadResistance'
+  'unit' | 'step' | 'when' | 'by' | 'instrument' | 'accuracy' | 'inputResistance' | 'leadResistance'
 >
 
 const where = (sheet: TestSheet): Partial<Reading> => (sheet.case === undefined ? {} : { case: sheet.case })
@@ -49,14 +49,20 @@ export const takeReading = (build: Build, sheet: TestSheet, line: SheetTest, val
 export const mendReading = (
   build: Build,
   line: SheetTest,
-  { unit: typed, ...reading }: Reading,
+  { unit: typed, step, ...reading }: Reading,
   value: number,
   unit = typed,
 ): Taken =>
   judged(
     build,
     line,
-    { ...reading, value, ...(unit === undefined ? {} : { unit }), confirmed: true },
+    {
+      ...reading,
+      value,
+      ...stepOf(step, reading.value, value),
+      ...(unit === undefined ? {} : { unit }),
+      confirmed: true,
+    },
     `Confirmed: ${reading.subject}`,
   )
 
@@ -84,6 +90,7 @@ const judged = (build: Build, line: SheetTest, reading: Reading, label: string):
     ...(line.against === undefined ? {} : { against: line.against }),
     value: reading.value - (quantity === 'ohms' ? (reading.leadResistance?.value ?? 0) : 0),
     ...(reading.unit === undefined ? {} : { unit: reading.unit }),
+    ...(reading.step === undefined ? {} : { step: reading.step }),
     reading: reading.id,
     ...(line.alone ? { alone: true } : {}),
     ...(reading.confirmed ? { confirmed: true } : {}),

@@ -2,7 +2,7 @@
 import { expect, it } from 'vitest'
 import { demoBuild } from '../../../demo/index.ts'
 import { applyChanges, readBuild } from '../../model/read.ts'
-import { asTyped, typedText } from '../faults/typed.ts'
+import { asTyped, stepOf, typedText } from '../faults/typed.ts'
 import { figureOf, readText } from './figures.ts'
 import { meterReading } from './meterText.ts'
 import { mendReading, sheetStanding, takeReading, testSheet } from './testSheet.ts'
@@ -25,6 +25,31 @@ it.each([
   const read = meterReading(quantity, text)
   expect(read.value).toBeCloseTo(value, 9)
   expect(read.unit).toBe(unit)
+})
+
+it.each([
+  ['12.06', 0.01],
+  ['0.340', 0.001],
+  ['342 mV', 0.001],
+  ['34.2 mV', 1e-4],
+  ['-12,6 V', 0.1],
+  ['12', 1],
+  // People write 0 for 0.00.
+  ['0', undefined],
+  ['1e-3 V', undefined],
+] as const)('the last digit of %s is worth %s V', (text, step) => {
+  const read = meterReading('volts', text).step
+  if (step === undefined) expect(read).toBeUndefined()
+  else expect(read).toBeCloseTo(step, 12)
+})
+
+it('the last digit goes along into the evidence, and by a thousandth where millivolts were meant', () => {
+  const { value, ...typed } = meterReading('volts', '2.30')
+  const taken = takeReading(demo, sheet, line, value, { when, ...typed })
+  const build = applyChanges(demo, taken.edit.changes)
+  expect(build.collections.faultSearches[taken.search!]!.evidence).toMatchObject([{ value: 2.3, step: 0.01 }])
+  expect(stepOf(1, 25, 0.025)).toEqual({ step: 0.001 })
+  expect(stepOf(0.01, -11.9, 11.9)).toEqual({ step: 0.01 })
 })
 
 it('is shown as it was typed, and a plain one as a meter shows it', () => {

@@ -111,7 +111,7 @@ function Entry({ build, search, entry, at, question }: EntryProps) {
         <Mend
           entry={entry}
           keep={(read) => {
-            const { unit: _, ...rest } = entry
+            const { unit: _, step: __, ...rest } = entry
             bench.edit(mendEdit(search, at, { ...rest, ...read }, `Mended: ${says}`.slice(0, 160)))
           }}
         />

@@ -17,7 +17,7 @@ const FIELDS: readonly Field[] = [
     set: (meter, value) => ({ ...meter, accuracy: { ...meter.accuracy, relative: value / 100 } }),
   },
   {
-    says: 'and so much more',
+    says: 'and so much more, on the range for 12 V',
     unit: 'V',
     get: ({ accuracy }) => accuracy.absolute,
     set: (meter, value) => ({ ...meter, accuracy: { ...meter.accuracy, absolute: value } }),

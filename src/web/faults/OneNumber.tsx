@@ -52,6 +52,11 @@ export function OneNumber({ test, label, take }: Props) {
           </button>
         </span>
       </label>
+      {test.quantity === 'volts' && (
+        <p className="soft small">
+          Every digit that it shows, on the finest range that holds it: 0.340 tells more than 0.34.
+        </p>
+      )}
       <Problems list={problems} id={wrong} />
     </form>
   )

@@ -42,6 +42,7 @@ export const evidenceOf = (reading: Reading, test: Test): Evidence => ({
   ...(test.against === undefined ? {} : { against: test.against }),
   value: reading.value - (reading.leadResistance?.value ?? 0),
   ...(reading.unit === undefined ? {} : { unit: reading.unit }),
+  ...(reading.step === undefined ? {} : { step: reading.step }),
   reading: reading.id,
   ...(reading.when === undefined ? {} : { when: reading.when }),
 })

@@ -5,7 +5,15 @@ import { type Forecast, type Forecaster, forecaster } from './predict.ts'
 
 /** A reading (V against the reference), or a remark that makes some parts more or less likely than others. */
 export type Evidence =
-  | { readonly kind: 'reading'; readonly testPoint: string; readonly volts: number }
+  | {
+      readonly kind: 'reading'
+      readonly testPoint: string
+      readonly volts: number
+      /** Last digit that was shown (V), which tells the range of the meter; none: its coarse one. */
+      readonly step?: number
+      /** Of another meter than that of the problem, on its coarse range. */
+      readonly limits?: Pick<Meter, 'relative' | 'absolute'>
+    }
   | { readonly kind: 'remark'; readonly says: string; readonly ratios: Readonly<Record<string, number>> }
 
 /** One forecast of one hypothesis, conditioned on the readings so far. */
@@ -68,10 +76,14 @@ export const prepareSearch = (problem: FaultProblem, draws = drawsFor(problem.hy
   }
 }
 
-/** Variance (V²) of a reading around a true voltage: limits of a uniform error, plus the step shown. */
-export const readingVariance = (meter: Meter, volts: number): number => {
-  const limit = meter.relative * Math.abs(volts) + meter.absolute
-  return (limit * limit + (meter.step * meter.step) / 4) / 3 + UNMODELLED * UNMODELLED
+/** Step (V) that the meter shows at this voltage, on the finest of its ranges that holds it. */
+export const stepAt = ({ step, finer = [] }: Meter, volts: number): number =>
+  finer.reduce((shown, top) => (Math.abs(volts) < top ? shown / 10 : shown), step)
+
+/** Variance (V²) of a reading around a true voltage: limits of a uniform error, plus the `step` shown (V). */
+export const readingVariance = (meter: Meter, volts: number, step = stepAt(meter, volts)): number => {
+  const limit = meter.relative * Math.abs(volts) + meter.absolute * Math.min(1, step / meter.step)
+  return (limit * limit + (step * step) / 4) / 3 + UNMODELLED * UNMODELLED
 }
 
 export const normal = (x: number, mean: number, variance: number): number =>
@@ -112,7 +124,7 @@ export const believe = (search: Search, evidence: readonly Evidence[]): Belief =
           `${entry.volts} V at ${entry.testPoint} is no reading at a test point of this search.`,
           'Name one of its test points and give the volts as a number.',
         )
-      for (const branch of branches) branch.probability *= take(branch, t, entry.volts, problem)
+      for (const branch of branches) branch.probability *= take(branch, t, entry, { ...problem.meter, ...entry.limits })
       modelWrong /= ANYWHERE
     }
     const sum = branches.reduce((all, { probability }) => all + probability, modelWrong)
@@ -124,16 +136,22 @@ export const believe = (search: Search, evidence: readonly Evidence[]): Belief =
 }
 
 /** Likelihood of a reading under a branch, whose moments it then conditions. */
-const take = (branch: Branch, t: number, volts: number, { meter }: FaultProblem): number => {
+const take = (
+  branch: Branch,
+  t: number,
+  { volts, step: shown }: Extract<Evidence, { kind: 'reading' }>,
+  meter: Meter,
+): number => {
+  const step = shown ?? meter.step
   const { mean, spread, rank, variance, healthy } = branch
   const expected = mean[t]!
-  const noise = readingVariance(meter, expected)
+  const noise = readingVariance(meter, expected, step)
   const total = variance[t]! + noise
   const fits = normal(volts, expected, total)
   const slip = SLIP / ANYWHERE
   if (healthy) {
     const sound = healthy.mean[t]!
-    const soundFits = normal(volts, sound, healthy.variance[t]! + readingVariance(meter, sound))
+    const soundFits = normal(volts, sound, healthy.variance[t]! + readingVariance(meter, sound, step))
     const either = (1 - SLIP) * (0.5 * fits + 0.5 * soundFits)
     if (either <= slip) branch.slips++
     return either + slip

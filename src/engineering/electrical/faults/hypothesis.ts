@@ -47,11 +47,15 @@ export interface Fuse {
   readonly rating: number
 }
 
-/** Error limits of the meter: `relative` of the reading plus `absolute` volts, and the step it shows (V). */
+/**
+ * Error limits of the meter: `relative` of the reading plus `absolute` volts, and the step it shows (V), both on its range
+ * for the car's voltage. `finer`: where its finer ranges end (V), each of steps and absolute limits a tenth of the one above.
+ */
 export interface Meter {
   readonly relative: number
   readonly absolute: number
   readonly step: number
+  readonly finer?: readonly number[]
 }
 
 /** Everything that a search starts from; nothing in it changes. */
