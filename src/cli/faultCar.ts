@@ -199,7 +199,7 @@ const viewText = (build: Build, view: SearchView, evidence: readonly Evidence[],
   return `${lines.join('\n')}\n`
 }
 
-const PROMPT = 'Type what the meter shows (V), or: look, remark, back, job, stop > '
+const PROMPT = 'Type what the meter shows, every digit (V), or: look, remark, back, job, stop > '
 
 export const searchCar = async (
   store: Store,

@@ -1,4 +1,4 @@
-import { after, type Outcome, outcomesAt, type Suspicion } from './outcomes.ts'
+import { after, outcomesAt, partEntropy, type Suspicion, weigh } from './outcomes.ts'
 
 /**
  * Minutes that a reading is worth on top of its own. The constants here were chosen on 600 cars of `npm run bench --
@@ -6,12 +6,13 @@ import { after, type Outcome, outcomesAt, type Suspicion } from './outcomes.ts'
  * minutes more.
  */
 export const READING = 60
-/** Readings still to come for each bit of doubt above the first. */
-const PER_BIT = 0.8
+/** Readings still to come for each bit of doubt that two readings leave. */
+const PER_BIT = 1
 /** Readings that convicting an innocent part costs: it is taken off in vain, and the search goes on. */
 const WRONG = 3
-/** Outcomes and branches less likely than this are not followed. */
-const UNLIKELY = 1e-4
+/** Branches less likely than this are left out after an outcome, and outcomes less likely than that are not followed. */
+const UNLIKELY = 1e-3
+const RARE = 0.01
 const FOREGONE = 0.01
 
 /** What reading a test costs (minutes): the reading itself, and the access in front of it, once. */
@@ -23,8 +24,9 @@ export interface Cost {
 
 /**
  * Expected cost (minutes, each reading counted READING more) of a search that reads test `first`, then the best of
- * `second`, and from there as many readings as the doubt that is left asks for. The expectation over the outcomes of both
- * readings is exact; a search ends where one part is surer than `sure`, and may then have to come back for being wrong.
+ * `second`, and from there as many readings as the doubt that is left asks for. A search ends where the first leaves one
+ * part surer than `sure`, and may then have to come back for being wrong. That the second may end it is not counted: it
+ * made the search hope for lucky readings.
  */
 export const lookAhead = (
   suspicion: Suspicion,
@@ -39,58 +41,43 @@ export const lookAhead = (
   }
   // A reading of which nothing is known yet costs what one of those at hand does, behind what is open by then.
   const usual = READING + second.reduce((sum, t) => sum + costs[t]!.minutes, 0) / Math.max(1, second.length)
-  const byPart = new Float64Array(suspicion.parts)
-  /** What is left over after an outcome, by part in `byPart`; returns the sum and the most likely part's share of it. */
-  const weigh = ({ weight, part, parts }: Suspicion, { chance }: Outcome): readonly [number, number] => {
-    byPart.fill(0, 0, parts)
-    let sum = 0
-    for (let i = 0; i < weight.length; i++) {
-      const p = weight[i]! * chance[i]!
-      byPart[part[i]!]! += p
-      sum += p
-    }
-    let most = 0
-    for (let k = 0; k < parts; k++) if (byPart[k]! > most) most = byPart[k]!
-    return [sum, most]
-  }
   const ends = (sum: number, most: number): boolean => most > sure * sum
-  const guess = (sum: number, most: number, parts: number): number => {
-    if (ends(sum, most)) return usual * WRONG * (sum - most)
-    let nats = 0
-    for (let k = 0; k < parts; k++) {
-      const p = byPart[k]!
-      if (p > 0) nats -= p * Math.log(p / sum)
-    }
-    return usual * (sum + PER_BIT * Math.max(0, nats / Math.LN2 - sum))
-  }
-  const best = (left: Suspicion, read: number, open: string | undefined, otherwise: number): number => {
+  const best = (left: Suspicion, read: number, open: string | undefined): number => {
     const all = left.weight.reduce((sum, p) => sum + p, 0)
     let least = Number.POSITIVE_INFINITY
     for (const t of second) {
       let cost = all * costOf(t, open)
       if (t === read || cost >= least) continue
+      const { volts, byPart } = outcomesAt(left, t)
       let foregone = true
-      for (const outcome of outcomesAt(left, t)) {
-        if (cost >= least) break
-        const [sum, most] = weigh(left, outcome)
-        if (sum > UNLIKELY * all) cost += guess(sum, most, left.parts)
+      for (let k = 0; k < volts.length && cost < least; k++) {
+        const [sum] = weigh(byPart, k, left.parts)
+        if (sum > 0) cost += usual * sum * PER_BIT * partEntropy(byPart, k * left.parts, left.parts, sum)
         if (sum > FOREGONE * all && sum < (1 - FOREGONE) * all) foregone = false
       }
       // Whose outcome is known beforehand is not worth its cost, however little else there is.
       if (!foregone && cost < least) least = cost
     }
-    return least === Number.POSITIVE_INFINITY ? otherwise : least
+    return least
   }
   const all = suspicion.weight.reduce((sum, p) => sum + p, 0)
   return (first) => {
     const { access } = costs[first]!
-    let cost = all * costOf(first, undefined)
-    for (const outcome of outcomesAt(suspicion, first)) {
-      const [sum, most] = weigh(suspicion, outcome)
-      if (sum <= UNLIKELY * all) continue
-      const now = guess(sum, most, suspicion.parts)
-      cost += ends(sum, most) ? now : best(after(suspicion, first, outcome, UNLIKELY), first, access, now)
+    const outcomes = outcomesAt(suspicion, first)
+    const { volts, byPart } = outcomes
+    let [cost, followed] = [0, 0]
+    for (let k = 0; k < volts.length; k++) {
+      const [sum, most] = weigh(byPart, k, suspicion.parts)
+      if (sum < RARE * all) continue
+      followed += sum
+      if (ends(sum, most)) cost += usual * WRONG * (sum - most)
+      else {
+        const further = best(after(suspicion, outcomes, k, UNLIKELY), first, access)
+        const doubt = partEntropy(byPart, k * suspicion.parts, suspicion.parts, sum)
+        // Nothing that can be read parts what is left: the doubt stays.
+        cost += Number.isFinite(further) ? further : usual * sum * (1 + PER_BIT * doubt)
+      }
     }
-    return cost / all
+    return costOf(first, undefined) + cost / followed
   }
 }

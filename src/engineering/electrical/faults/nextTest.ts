@@ -1,7 +1,7 @@
 import { type Belief, suspects } from './belief.ts'
 import { pointId } from './hypothesis.ts'
 import { type Cost, lookAhead, READING } from './lookAhead.ts'
-import { outcomesAt, partEntropy, type Suspicion, suspicionOf } from './outcomes.ts'
+import { outcomesAt, partEntropy, type Suspicion, suspicionOf, weigh } from './outcomes.ts'
 
 /** A gain below this (bits) is not worth walking to the car for. */
 const WORTHLESS = 0.01
@@ -12,8 +12,8 @@ const TOGETHER = 0.05
 /** Branches less likely than this are left out when tests are compared. */
 const LEAST = 1e-3
 /** Tests compared by looking one further, and those that may come after them: the ones that tell most for their cost. */
-const FIRST = 12
-const SECOND = 30
+const FIRST = 8
+const SECOND = 20
 
 export interface NextTest {
   readonly testPoint: string
@@ -34,14 +34,18 @@ export const expectedBits = (belief: Belief, least = 1e-4): Float64Array => bits
 
 const bitsOf = (suspicion: Suspicion): Float64Array => {
   const { belief, weight, part, parts } = suspicion
-  const all = weight.reduce((sum, p) => sum + p, 0)
-  const unknown = partEntropy(weight, part, parts, all)
+  const byPart = new Float64Array(parts)
+  weight.forEach((p, i) => {
+    byPart[part[i]!]! += p
+  })
+  const all = byPart.reduce((sum, p) => sum + p, 0)
+  const unknown = partEntropy(byPart, 0, parts, all)
   return Float64Array.from(belief.problem.testPoints, (_, t) => {
+    const outcomes = outcomesAt(suspicion, t)
     let left = 0
-    for (const { chance } of outcomesAt(suspicion, t)) {
-      const after = weight.map((p, i) => p * chance[i]!)
-      const sum = after.reduce((total, p) => total + p, 0)
-      if (sum > 0) left += (sum / all) * partEntropy(after, part, parts, sum)
+    for (let k = 0; k < outcomes.volts.length; k++) {
+      const [sum] = weigh(outcomes.byPart, k, parts)
+      if (sum > 0) left += (sum / all) * partEntropy(outcomes.byPart, k * parts, parts, sum)
     }
     return Math.max(0, unknown - left)
   })

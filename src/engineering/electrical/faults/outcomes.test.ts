@@ -24,28 +24,30 @@ describe('outcomes of a test', () => {
     const suspicion = suspicionOf(believe(search, []), 1e-4)
     for (let t = 0; t < points.length; t++) {
       const outcomes = outcomesAt(suspicion, t)
+      const chances = outcomes.volts.map((_, k) => outcomes.chance(k))
       suspicion.branches.forEach((_, i) => {
-        expect(outcomes.reduce((sum, { chance }) => sum + chance[i]!, 0)).toBeCloseTo(1, 9)
+        expect(chances.reduce((sum, chance) => sum + chance[i]!, 0)).toBeCloseTo(1, 9)
       })
-      const volts = outcomes.map((outcome) => outcome.volts)
-      expect([...volts].sort((p, q) => p - q)).toEqual(volts)
+      expect([...outcomes.volts].sort((p, q) => p - q)).toEqual(outcomes.volts)
+      const weight = suspicion.weight.reduce((sum, p) => sum + p, 0)
+      expect(outcomes.byPart.reduce((sum, p) => sum + p, 0)).toBeCloseTo(weight, 9)
     }
   })
 
   test('after one that is taken for granted, are those of the search that has really read it', () => {
     const before = believe(search, [])
     const suspicion = suspicionOf(before, 1e-4)
-    const outcome = outcomesAt(suspicion, 1)[1]!
-    const foreseen = after(suspicion, 1, outcome, 1e-3)
-    const read: Evidence = { kind: 'reading', testPoint: 'n2', volts: outcome.volts }
+    const outcomes = outcomesAt(suspicion, 1)
+    const foreseen = after(suspicion, outcomes, 1, 1e-3)
+    const read: Evidence = { kind: 'reading', testPoint: 'n2', volts: outcomes.volts[1]! }
     const real = believe(search, [read])
     // The same branches with the same weights, so that only their forecasts are compared.
     const narrowed = { ...foreseen, belief: real }
     const { given: _, ...plain } = narrowed
     for (const t of [0, 2, 3]) {
-      const [mine, theirs] = [outcomesAt(foreseen, t), outcomesAt(plain, t)]
+      const [mine, theirs] = [outcomesAt(foreseen, t).volts, outcomesAt(plain, t).volts]
       expect(mine.length).toBe(theirs.length)
-      for (const [k, { volts }] of mine.entries()) expect(volts).toBeCloseTo(theirs[k]!.volts, 3)
+      for (const [k, volts] of mine.entries()) expect(volts).toBeCloseTo(theirs[k]!, 3)
     }
   })
 })

@@ -1,4 +1,4 @@
-import { type Belief, type Branch, readingVariance } from './belief.ts'
+import { type Belief, readingVariance } from './belief.ts'
 
 /** What a search holds possible, laid out for looking ahead: branches with their weight and the part that each blames. */
 export interface Suspicion {
@@ -10,7 +10,29 @@ export interface Suspicion {
   readonly part: Int32Array
   readonly parts: number
   /** A reading to come that is taken for granted: the car's spread is narrowed by it. */
-  readonly given?: { readonly test: number; readonly volts: number }
+  readonly given?: Given
+}
+interface Given {
+  readonly test: number
+  readonly volts: number
+  readonly covariance: Covariance
+}
+/** Covariance (V²) of a test with one and the same other test, by branch of the belief. */
+type Covariance = (t: number) => Float64Array
+
+const covarianceWith = ({ branches }: Belief, test: number): Covariance => {
+  const known = new Map<number, Float64Array>()
+  return (t) => {
+    const there = known.get(t)
+    if (there) return there
+    const found = Float64Array.from(branches, ({ spread, rank }) => {
+      let product = 0
+      for (let k = 0; k < rank; k++) product += spread[t * rank + k]! * spread[test * rank + k]!
+      return product
+    })
+    known.set(t, found)
+    return found
+  }
 }
 
 /** Branches less likely than `least` are left out. */
@@ -31,19 +53,27 @@ const partsOf = (belief: Belief, branches: readonly number[]): Pick<Suspicion, '
   return { part, parts: numbers.size }
 }
 
-/** An outcome of a test: how likely it is under each branch, and the reading (V) that stands for it. */
-export interface Outcome {
-  readonly chance: Float64Array
-  readonly volts: number
+/** The outcomes of a test, by rising volts. */
+export interface Outcomes {
+  /** Readings (V) that stand for them. */
+  readonly volts: readonly number[]
+  /** Weight that each leaves to each part: outcomes × `parts`, adding up to the weight of all. */
+  readonly byPart: Float64Array
+  /** How likely outcome `k` is under each branch. */
+  readonly chance: (k: number) => Float64Array
+  readonly test: number
+  /** With the others. */
+  readonly covariance: Covariance
 }
 
-/** What is held possible after an outcome of `test`; branches below `unlikely` of the whole are left out. */
+/** What is held possible after outcome `k`; branches below `unlikely` of the whole are left out. */
 export const after = (
   { belief, branches, weight }: Suspicion,
-  test: number,
-  { chance, volts }: Outcome,
+  { test, volts, chance: chanceOf, covariance }: Outcomes,
+  k: number,
   unlikely: number,
 ): Suspicion => {
+  const chance = chanceOf(k)
   const sum = weight.reduce((total, p, i) => total + p * chance[i]!, 0)
   const keep = branches.flatMap((_, i) => (weight[i]! * chance[i]! > unlikely * sum ? [i] : []))
   const kept = keep.map((i) => branches[i]!)
@@ -52,22 +82,15 @@ export const after = (
     branches: kept,
     weight: Float64Array.from(keep, (i) => weight[i]! * chance[i]!),
     ...partsOf(belief, kept),
-    given: { test, volts },
+    given: { test, volts: volts[k]!, covariance },
   }
 }
 
-/** Standard deviations over which forecasts are one outcome: the meter and the car's spread cannot tell them apart. */
-const ALIKE = 2
-/** Outcomes of one test at most; the nearest are joined. */
-const MOST = 12
-
-interface Forecast {
-  readonly at: number
-  readonly share: number
-  readonly weight: number
-  readonly mean: number
-  readonly sigma: number
-}
+/** Standard deviations over which forecasts are one outcome. */
+const ALIKE = 1
+/** Outcomes of one test at most; where there are more, forecasts are taken as alike over so many times as much. */
+const MOST = 16
+const COARSER = 1.5
 
 /** Cumulative distribution of the standard normal: Abramowitz and Stegun 26.2.17, error below 7.5e-8. */
 export const normalCdf = (x: number): number => {
@@ -77,46 +100,78 @@ export const normalCdf = (x: number): number => {
   return x > 0 ? 1 - tail : tail
 }
 
-/** Mean and variance of what a branch foretells at test point `t`, by the reading that is taken for granted. */
-const foretold = ({ belief, given }: Suspicion, branch: Branch, t: number): readonly [number, number] => {
-  const { mean, variance, spread, rank, healthy } = branch
+/** Mean and variance of what branch `i` foretells at test point `t`, by the reading that is taken for granted. */
+const foretold = ({ belief, given }: Suspicion, i: number, t: number): readonly [number, number] => {
+  const { mean, variance, healthy } = belief.branches[i]!
   if (!given || healthy || variance[given.test] === 0) return [mean[t]!, variance[t]!]
-  let product = 0
-  for (let k = 0; k < rank; k++) product += spread[t * rank + k]! * spread[given.test * rank + k]!
+  const covariance = given.covariance(t)[i]!
   const expected = mean[given.test]!
-  const gain = product / (variance[given.test]! + readingVariance(belief.problem.meter, expected))
-  return [mean[t]! + gain * (given.volts - expected), Math.max(0, variance[t]! - gain * product)]
+  const gain = covariance / (variance[given.test]! + readingVariance(belief.problem.meter, expected))
+  return [mean[t]! + gain * (given.volts - expected), Math.max(0, variance[t]! - gain * covariance)]
 }
 
-/** The outcomes of reading test point `t`, volts cut between groups of forecasts that stand apart; chances add up to 1. */
-export const outcomesAt = (suspicion: Suspicion, t: number): readonly Outcome[] => {
-  const { belief, branches, weight } = suspicion
+/** Standard deviations beyond which nothing is left of a forecast. */
+const BEYOND = 6
+
+/** The outcomes of reading test point `t`: volts cut between groups of forecasts that stand apart. */
+export const outcomesAt = (suspicion: Suspicion, t: number): Outcomes => {
+  const { belief, branches, weight, part, parts } = suspicion
   const { meter } = belief.problem
-  const forecasts: Forecast[] = []
-  branches.forEach((i, at) => {
-    const branch = belief.branches[i]!
-    const { healthy } = branch
-    const add = (volts: number, spread: number, share: number): void => {
-      const sigma = Math.sqrt(spread + readingVariance(meter, volts))
-      forecasts.push({ at, share, weight: weight[at]! * share, mean: volts, sigma })
-    }
-    const [mean, variance] = foretold(suspicion, branch, t)
-    add(mean, variance, healthy ? 0.5 : 1)
-    if (healthy) add(healthy.mean[t]!, healthy.variance[t]!, 0.5)
-  })
-  const groups = groupsOf(forecasts)
-  const cuts = groups.slice(1).map(({ first }, k) => (first + groups[k]!.last) / 2)
-  const outcomes = groups.map(({ centre }) => ({ chance: new Float64Array(branches.length), volts: centre }))
-  for (const { at, share, mean, sigma } of forecasts) {
-    let below = 0
-    outcomes.forEach(({ chance }, k) => {
-      const z = k < cuts.length ? (cuts[k]! - mean) / sigma : 9
-      const up = z > 6 ? 1 : z < -6 ? 0 : normalCdf(z)
-      chance[at]! += share * Math.max(0, up - below)
-      below = up
-    })
+  // What comes and goes foretells two things: its fault, and the healthy car.
+  const of: number[] = []
+  const mean: number[] = []
+  const sigma: number[] = []
+  const share: number[] = []
+  const add = (i: number, volts: number, variance: number, half: number): void => {
+    of.push(i)
+    mean.push(volts)
+    sigma.push(Math.sqrt(variance + readingVariance(meter, volts)))
+    share.push(half)
   }
-  return outcomes
+  for (let i = 0; i < branches.length; i++) {
+    const branch = belief.branches[branches[i]!]!
+    const [volts, variance] = foretold(suspicion, branches[i]!, t)
+    add(i, volts, variance, branch.healthy ? 0.5 : 1)
+    if (branch.healthy) add(i, branch.healthy.mean[t]!, branch.healthy.variance[t]!, 0.5)
+  }
+  const rising = mean.map((_, f) => f).sort((p, q) => mean[p]! - mean[q]!)
+  const groups = groupsOf(rising, mean, sigma, (f) => weight[of[f]!]! * share[f]!)
+  const cuts = groups.slice(1).map(({ first }, k) => (first + groups[k]!.last) / 2)
+  /** Gives each outcome that is not out of the question its share of a forecast. */
+  const spread = (f: number, give: (k: number, share: number) => void): void => {
+    let below = 0
+    for (let k = 0; k < cuts.length; k++) {
+      const z = (cuts[k]! - mean[f]!) / sigma[f]!
+      if (z < -BEYOND) continue
+      if (z > BEYOND) {
+        give(k, share[f]! * (1 - below))
+        return
+      }
+      const up = normalCdf(z)
+      give(k, share[f]! * Math.max(0, up - below))
+      below = up
+    }
+    give(cuts.length, share[f]! * (1 - below))
+  }
+  const byPart = new Float64Array(groups.length * parts)
+  for (let f = 0; f < mean.length; f++)
+    spread(f, (k, p) => {
+      byPart[k * parts + part[of[f]!]!]! += weight[of[f]!]! * p
+    })
+  return {
+    test: t,
+    covariance: covarianceWith(belief, t),
+    volts: groups.map(({ centre }) => centre),
+    byPart,
+    chance: (outcome) => {
+      const chance = new Float64Array(branches.length)
+      for (let f = 0; f < mean.length; f++)
+        spread(f, (k, p) => {
+          if (k === outcome) chance[of[f]!]! += p
+        })
+      return chance
+    },
+  }
 }
 
 interface Group {
@@ -127,39 +182,47 @@ interface Group {
   weight: number
 }
 
-const groupsOf = (forecasts: Forecast[]): readonly Group[] => {
-  forecasts.sort((p, q) => p.mean - q.mean)
-  const groups: Group[] = []
-  for (const { mean, sigma, weight } of forecasts) {
-    const group = groups[groups.length - 1]
-    if (group && mean - group.first < ALIKE * Math.min(sigma, group.sigma)) {
-      group.centre = (group.centre * group.weight + mean * weight) / (group.weight + weight)
-      group.weight += weight
-      group.last = mean
-    } else groups.push({ first: mean, last: mean, sigma, centre: mean, weight })
+const groupsOf = (
+  rising: readonly number[],
+  mean: readonly number[],
+  sigma: readonly number[],
+  weightOf: (forecast: number) => number,
+): readonly Group[] => {
+  for (let alike = ALIKE; ; alike *= COARSER) {
+    const groups: Group[] = []
+    let group: Group | undefined
+    for (const f of rising) {
+      const volts = mean[f]!
+      const weight = weightOf(f)
+      if (group && volts - group.first < alike * Math.min(sigma[f]!, group.sigma)) {
+        group.centre += ((volts - group.centre) * weight) / (group.weight + weight)
+        group.weight += weight
+        group.last = volts
+      } else {
+        group = { first: volts, last: volts, sigma: sigma[f]!, centre: volts, weight }
+        groups.push(group)
+      }
+    }
+    if (groups.length <= MOST) return groups
   }
-  while (groups.length > MOST) {
-    let nearest = 1
-    for (let k = 2; k < groups.length; k++)
-      if (groups[k]!.centre - groups[k - 1]!.centre < groups[nearest]!.centre - groups[nearest - 1]!.centre) nearest = k
-    const [a, b] = [groups[nearest - 1]!, groups[nearest]!]
-    const weight = a.weight + b.weight
-    groups.splice(nearest - 1, 2, {
-      first: a.first,
-      last: b.last,
-      sigma: a.sigma,
-      centre: (a.centre * a.weight + b.centre * b.weight) / weight,
-      weight,
-    })
-  }
-  return groups
 }
 
-/** Entropy (bits) of which part is to blame, `weight` adding up to `sum`. */
-export const partEntropy = (weight: Float64Array, part: Int32Array, parts: number, sum: number): number => {
-  const byPart = new Float64Array(parts)
-  for (let i = 0; i < weight.length; i++) byPart[part[i]!]! += weight[i]!
-  let bits = 0
-  for (const p of byPart) if (p > 0) bits -= (p / sum) * Math.log2(p / sum)
-  return bits
+/** Doubt (bits) about which of `parts` it is, from weights at `from` that add up to `sum`. */
+export const partEntropy = (weights: Float64Array, from: number, parts: number, sum: number): number => {
+  let nats = 0
+  for (let k = from; k < from + parts; k++) {
+    const p = weights[k]! / sum
+    if (p > 0) nats -= p * Math.log(p)
+  }
+  return nats / Math.LN2
+}
+
+/** Weight of outcome `k`, and of the part that is likeliest in it. */
+export const weigh = (byPart: Float64Array, k: number, parts: number): readonly [sum: number, most: number] => {
+  let [sum, most] = [0, 0]
+  for (let i = k * parts; i < (k + 1) * parts; i++) {
+    sum += byPart[i]!
+    if (byPart[i]! > most) most = byPart[i]!
+  }
+  return [sum, most]
 }
