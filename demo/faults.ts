@@ -90,4 +90,9 @@ export const FAULTS: readonly PlantedFault[] = [
     rule: 'axle-torque',
     subject: 'sheet/driveline',
   },
+  {
+    what: 'Drain of the turbocharger led into the sump below the level of its oil',
+    rule: 'turbo-oil-drain',
+    subject: 'sheet/oil',
+  },
 ]

@@ -15,6 +15,7 @@ import {
   kg,
   kgPerM3,
   kilometresPerHour,
+  kilopascalsAcross,
   kilowatts,
   litres,
   litresPerHour,
@@ -77,6 +78,42 @@ const shape = ({ put, sheet }: Draft): void => {
     corners: { frontLeft: kg(209, 2), frontRight: kg(211, 2), rearLeft: kg(191, 2), rearRight: kg(189, 2) },
     frontTrack: m(1.05),
     rearTrack: m(1.05),
+  })
+  sheet('oil', {
+    capacity: litres(3),
+    pressures: [
+      [rpm(800), barGauge(1.1, 0.1)],
+      [rpm(3600), barGauge(3.3, 0.1)],
+    ],
+    leastPressures: [
+      [rpm(800), barGauge(0.7)],
+      [rpm(3600), barGauge(2)],
+    ],
+    hotTemperature: celsius(95, 5),
+    breather: 'to the intake',
+    breatherBore: mm(19),
+    breatherLength: m(0.4),
+    crankcaseLimit: kilopascalsAcross(1.5),
+  })
+  sheet('exhaust', {
+    bore: mm(38),
+    length: m(1.4),
+    fittings: ratio(1.5, 0.4),
+    gasTemperature: celsius(550, 40),
+    backPressureLimit: barGauge(0.1),
+    near: [
+      {
+        name: 'Loom on the chassis rail',
+        distance: mm(300, 20),
+        shielded: false,
+        what: 'wires',
+        zone: 'cover',
+        diameter: mm(12),
+        limit: celsius(125),
+        surface: celsius(350, 30),
+        outside: mm(42),
+      },
+    ],
   })
   sheet('brakes', {
     pedalRatio: ratio(6),

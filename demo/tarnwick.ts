@@ -9,6 +9,7 @@ import { lighting } from './lighting.ts'
 import { lists } from './lists.ts'
 import { power } from './power.ts'
 import { proofs } from './proofs.ts'
+import { register } from './register.ts'
 import { runningGear } from './runningGear.ts'
 import { services } from './services.ts'
 import { sheets } from './sheets.ts'
@@ -32,6 +33,7 @@ export const demoBuild = (): Build => {
     work,
     proofs,
     lists,
+    register,
   ]
   for (const room of rooms) room(pen)
   return pen.finish()

@@ -30,6 +30,8 @@ import { insulationFindings } from './insulationRules.ts'
 import { loomFindings } from './loom/loomRules.ts'
 import { materialFindings } from './materialRules.ts'
 import { integrityFindings, restrictedFindings, returnFindings } from './modelRules.ts'
+import { registerFindings } from './register/registerRules.ts'
+import { serviceFindings } from './services/servicesRules.ts'
 import { sensorReturnFindings, signalPinFindings } from './signalRules.ts'
 import { levelFindings } from './signals/levelRules.ts'
 import { outputFindings } from './signals/outputRules.ts'
@@ -101,6 +103,8 @@ const RULES: readonly ((context: Context) => readonly Finding[])[] = [
   coolingFindings,
   brakeFindings,
   drivelineFindings,
+  serviceFindings,
+  registerFindings,
 ]
 
 const byWorst = (a: Finding, b: Finding): number =>

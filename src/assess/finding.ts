@@ -1,7 +1,18 @@
 /** What an assessment says. Verdicts in the house order, worst first. */
 export const VERDICTS = ['no-go', 'marginal', 'unknown', 'sound'] as const
 export type Verdict = (typeof VERDICTS)[number]
-export type System = 'model' | 'electrical' | 'signals' | 'fuel' | 'air' | 'cooling' | 'brakes' | 'driveline' | 'plan'
+export type System =
+  | 'model'
+  | 'electrical'
+  | 'signals'
+  | 'fuel'
+  | 'air'
+  | 'cooling'
+  | 'brakes'
+  | 'driveline'
+  | 'services'
+  | 'fixings'
+  | 'plan'
 
 export interface Finding {
   /** Stable over edits that do not touch its cause: `rule:subject[:case]`. A job refers to it by this key. */
@@ -23,7 +34,7 @@ export interface Finding {
 }
 
 /** Where the best that is ever said is that the arithmetic holds, and a qualified person must inspect it. */
-const INSPECTED: ReadonlySet<System> = new Set(['brakes', 'fuel', 'driveline'])
+const INSPECTED: ReadonlySet<System> = new Set(['brakes', 'fuel', 'driveline', 'fixings'])
 /** How many of each printed word, worst first; words that no finding has are left out but for the four verdicts. */
 export const tallyOf = (
   findings: readonly Finding[],

@@ -131,6 +131,7 @@ const WORDS: Readonly<Record<string, readonly [one: string, many: string]>> = {
   zones: ['zone', 'zones'],
   cases: ['case', 'cases'],
   runs: ['run', 'runs'],
+  fixings: ['line of the register', 'lines of the register'],
   sheet: ['sheet', 'sheets'],
 }
 /** `132 wires and 1 device`; a single item by its name. */

@@ -20,9 +20,11 @@ import { transientHeating } from './electrical/protection/transient.ts'
 import { publishedRating } from './electrical/publishedRating.ts'
 import { tableResistance } from './electrical/tableResistance.ts'
 import { voltageDrop } from './electrical/voltageDrop.ts'
+import { fixingCalculations } from './fixings/calculations.ts'
 import { fluidCalculations } from './fluids/calculations.ts'
 import { fuelCalculations } from './fuel/calculations.ts'
 import { heatCalculations } from './heat/calculations.ts'
+import { serviceCalculations } from './services/calculations.ts'
 import { signalCalculations } from './signals/calculations.ts'
 
 export const calculations: readonly Calculation[] = [
@@ -49,6 +51,8 @@ export const calculations: readonly Calculation[] = [
   ...coolingCalculations,
   ...brakeCalculations,
   ...drivelineCalculations,
+  ...serviceCalculations,
+  ...fixingCalculations,
   ...signalCalculations,
 ]
 

@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { branchPoint, circuit, device, id, input, operatingCase, output, passage, run, wire } from './electrical.ts'
 import { check, controllerFile, evidenceEntry, inspection } from './evidence.ts'
+import { fixing } from './fixing.ts'
 import { measure } from './measure.ts'
 import { sheets } from './sheets.ts'
 import { gauge, levelSender, resistanceSwitch, sensor } from './signals.ts'
@@ -238,6 +239,7 @@ export const collections = {
   records: record,
   checks: check,
   evidence: evidenceEntry,
+  fixings: fixing,
 }
 export type CollectionName = keyof typeof collections
 export type SheetName = keyof typeof sheets
@@ -288,6 +290,7 @@ export const buildSchema = z.strictObject({
     records: byId(record),
     checks: byId(check).prefault({}),
     evidence: byId(evidenceEntry).prefault({}),
+    fixings: byId(fixing).prefault({}),
   }),
 })
 

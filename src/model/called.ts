@@ -29,6 +29,7 @@ const RECORD: Record<CollectionName, string> = {
   records: 'Record',
   checks: 'Row',
   evidence: 'Evidence',
+  fixings: 'Fixing',
 }
 const SHEET: Record<SheetName, string> = {
   vehicle: 'The vehicle sheet',
@@ -39,6 +40,7 @@ const SHEET: Record<SheetName, string> = {
   oil: 'The oil sheet',
   exhaust: 'The exhaust sheet',
   vacuum: 'The vacuum sheet',
+  cabin: 'The sheet of cabin services',
   brakes: 'The brake sheet',
   driveline: 'The driveline sheet',
   loom: 'The loom sheet',

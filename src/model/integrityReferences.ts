@@ -110,6 +110,7 @@ function* references(build: Build): Generator<Reference> {
     yield* from('checks', id, 'list', 'records', check.list)
     yield* from('checks', id, 'zone', 'zones', check.zone)
   }
+  for (const [id, fixing] of Object.entries(all.fixings)) yield* from('fixings', id, 'zone', 'zones', fixing.zone)
   for (const [id, entry] of Object.entries(all.evidence)) {
     yield* from('evidence', id, 'reading', 'readings', entry.reading)
     if (entry.of.startsWith('checks/')) yield* from('evidence', id, 'of', 'checks', entry.of.slice('checks/'.length))
@@ -130,7 +131,7 @@ function* references(build: Build): Generator<Reference> {
         yield* from('faultSearches', id, `evidence/${index}/reading`, 'readings', entry.reading)
   }
 
-  const { engine, fuel, air, cooling } = build.sheets
+  const { engine, fuel, air, cooling, exhaust } = build.sheets
   yield { path: 'sheet/engine/controller', from: 'The engine sheet', to: 'devices', id: engine?.controller }
   for (const [index, device] of (fuel?.injectors?.devices ?? []).entries())
     yield { path: `sheet/fuel/injectors/devices/${index}`, from: 'The fuel sheet', to: 'devices', id: device }
@@ -140,6 +141,10 @@ function* references(build: Build): Generator<Reference> {
   yield { path: 'sheet/air/intakeZone', from: 'The air sheet', to: 'zones', id: air?.intakeZone }
   for (const [index, device] of (cooling?.fans ?? []).entries())
     yield { path: `sheet/cooling/fans/${index}`, from: 'The cooling sheet', to: 'devices', id: device }
+  for (const [index, near] of (exhaust?.near ?? []).entries()) {
+    yield { path: `sheet/exhaust/near/${index}/run`, from: 'The exhaust sheet', to: 'runs', id: near.run }
+    yield { path: `sheet/exhaust/near/${index}/zone`, from: 'The exhaust sheet', to: 'zones', id: near.zone }
+  }
 }
 
 const deviceOf = (endpoint: string): string => endpoint.slice(0, endpoint.lastIndexOf('.'))

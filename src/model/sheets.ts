@@ -4,6 +4,7 @@ import { drivelineSheet } from './drivelineSheet.ts'
 import { id, loomSheet } from './electrical.ts'
 import { injectorCard } from './injectorCard.ts'
 import { measure } from './measure.ts'
+import { cabinSheet, exhaustSheet, oilSheet } from './serviceSheets.ts'
 import { name, text } from './words.ts'
 
 const vehicle = z.strictObject({
@@ -313,26 +314,6 @@ const brakeSheet = z.strictObject({
     .optional()
     .describe('what the inspection of the place asks'),
 })
-const oilSheet = z.strictObject({
-  capacity: measure('volume', 'positive').optional(),
-  hotIdlePressure: measure('pressureGauge', 'positive').optional(),
-  pressures: z
-    .array(z.tuple([measure('angularSpeed', 'non-negative'), measure('pressureGauge', 'non-negative')]))
-    .optional()
-    .describe('hot oil pressure against engine speed'),
-  turboFeedBore: measure('length', 'positive').optional(),
-  turboDrainBore: measure('length', 'positive').optional(),
-  breather: z.enum(['open', 'to the intake', 'catch tank']).optional(),
-})
-const exhaustSheet = z.strictObject({
-  bore: measure('length', 'positive').optional(),
-  length: measure('length', 'positive').optional(),
-  backPressure: measure('pressureGauge', 'non-negative').optional().describe('before the silencer at full load'),
-  near: z
-    .array(z.strictObject({ name, distance: measure('length', 'positive'), shielded: z.boolean().optional() }))
-    .optional()
-    .describe('loom, pipes and hoses close to hot metal'),
-})
 const vacuumSheet = z.strictObject({
   users: z
     .array(
@@ -363,6 +344,7 @@ export const sheets = {
   oil: oilSheet,
   exhaust: exhaustSheet,
   vacuum: vacuumSheet,
+  cabin: cabinSheet,
   brakes: brakeSheet,
   driveline: drivelineSheet,
   loom: loomSheet,

@@ -31,6 +31,7 @@ const Air = later(async () => (await import('./air/Air.tsx')).Air)
 const Cooling = later(async () => (await import('./cooling/Cooling.tsx')).Cooling)
 const Brakes = later(async () => (await import('./brakes/Brakes.tsx')).Brakes)
 const Driveline = later(async () => (await import('./driveline/Driveline.tsx')).Driveline)
+const Services = later(async () => (await import('./services/Services.tsx')).Services)
 const Jobs = later(async () => (await import('./jobs/Jobs.tsx')).Jobs)
 const Calculations = later(async () => (await import('./calculations/Calculations.tsx')).Calculations)
 const Logs = later(async () => (await import('./logs/Logs.tsx')).Logs)
@@ -39,6 +40,8 @@ const Ledger = later(async () => (await import('./records/Ledger.tsx')).Ledger)
 const Records = later(async () => (await import('./records/Records.tsx')).Records)
 const ListPage = later(async () => (await import('./records/ListPage.tsx')).ListPage)
 const Use = later(async () => (await import('./records/Use.tsx')).Use)
+const Fixings = later(async () => (await import('./records/Fixings.tsx')).Fixings)
+const Evidence = later(async () => (await import('./book/Evidence.tsx')).Evidence)
 const Book = later(async () => (await import('./book/Book.tsx')).Book)
 const Phone = later(async () => (await import('./phone/Phone.tsx')).Phone)
 
@@ -56,6 +59,7 @@ export const BENCHES = [
   ['/cooling', 'Cooling'],
   ['/brakes', 'Brakes'],
   ['/driveline', 'Driveline'],
+  ['/services', 'Services'],
   ['/calculations', 'Calculations'],
   ['/logs', 'Logs'],
   ['/records', 'Records'],
@@ -112,6 +116,7 @@ export function Places() {
         <Route path="/cooling">{() => <Cooling />}</Route>
         <Route path="/brakes">{() => <Brakes />}</Route>
         <Route path="/driveline">{() => <Driveline />}</Route>
+        <Route path="/services">{() => <Services />}</Route>
         <Route path="/jobs/of/:id">{({ id }) => <Jobs job={decodeURIComponent(id)} />}</Route>
         <Route path="/jobs/:view?">{({ view }) => <Jobs view={view && decodeURIComponent(view)} />}</Route>
         <Route path="/calculations/:id?">{({ id }) => <Calculations chosen={id} />}</Route>
@@ -121,6 +126,8 @@ export function Places() {
         <Route path="/records/use">{() => <Use />}</Route>
         <Route path="/records/files">{() => <Ledger />}</Route>
         <Route path="/records/gates/:gate?">{({ gate }) => <Gates chosen={gate && decodeURIComponent(gate)} />}</Route>
+        <Route path="/records/fixings/:id?">{({ id }) => <Fixings chosen={id && decodeURIComponent(id)} />}</Route>
+        <Route path="/book/evidence">{() => <Evidence />}</Route>
         <Route path="/book">{() => <Book />}</Route>
         <Route path="/phone">{() => <Phone />}</Route>
         <Route>

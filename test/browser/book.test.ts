@@ -1,7 +1,7 @@
-/** The Book as people get it: what will be printed, what it lacks, and on paper nothing but the book. */
+/** The Book as people get it: what can be printed and what each lacks, the whole as one page, the evidence on paper. */
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { demoBuild } from '../../demo/index.ts'
+import { demoBuild, soundBuild } from '../../demo/index.ts'
 import { emptyBuild } from '../../src/model/build.ts'
 import { openPage, serveBuild, startBrowser, WIDTHS } from './browser.ts'
 import { looksRight } from './looks.ts'
@@ -18,7 +18,7 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     ['an empty build', () => emptyBuild('Mine')],
   ] as const)('shows what will be printed of %s, and prints nothing else', async (what, build) => {
     const bench = await serveBuild(build())
-    const { page, complaints, close } = await openPage(browser, `${bench.address}#/book`, viewport)
+    const { page, complaints, close } = await openPage(browser, `${bench.address}#/book/evidence`, viewport)
     await page.getByRole('heading', { name: 'Measured from logs' }).waitFor()
     await looksRight(page)
     if (what === 'the demo') {
@@ -33,4 +33,43 @@ describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) 
     await close()
     await bench.close()
   })
+})
+
+it('on a phone: every document with what it lacks, a torque kept by name, and the whole Book opened', async () => {
+  const bench = await serveBuild(soundBuild())
+  const { page, complaints, close } = await openPage(browser, `${bench.address}#/records/fixings`, WIDTHS.phone)
+  try {
+    await page.getByText('No torque or clearance is entered yet.').waitFor()
+    await page.getByLabel('Joint or clearance').fill('Hub nut, left')
+    await page.getByLabel('At least').fill('90 Nm')
+    await page.getByLabel('At most').fill('110')
+    await page.getByLabel('Thread, mm').fill('12')
+    await page.getByLabel('Pitch, mm').fill('1.75')
+    await page.getByLabel('Property class').selectOption('8.8')
+    await page.getByLabel('Nut factor with its ±').fill('0.2 ± 0.04')
+    await page.getByRole('button', { name: 'Add', exact: true }).click()
+    await page.getByRole('heading', { name: 'Hub nut, left' }).waitFor()
+    await page.getByLabel('Who looks and measures').fill('Builder')
+    await page.getByLabel('Torque now, N·m').fill('80 ± 3')
+    await page.getByLabel('Marked').fill('yellow paint')
+    await page.getByRole('button', { name: /^Keep/ }).click()
+    await page.getByText(/below what is asked, 90 to 110/).waitFor()
+    await page.getByText(/The bolt clamps with/).waitFor()
+    expect(Object.values(bench.store.read().collections.fixings)).toMatchObject([
+      { name: 'Hub nut, left', entries: [{ value: 80, plusMinus: 3, marked: 'yellow paint', by: 'Builder' }] },
+    ])
+    await looksRight(page)
+    await page.goto(`${bench.address}#/book`)
+    await page.getByRole('heading', { name: 'Torques and clearances' }).waitFor()
+    await looksRight(page)
+    const opened = page.context().waitForEvent('page')
+    await page.getByRole('button', { name: 'Open the whole Book to print' }).click()
+    const book = await opened
+    await book.getByRole('heading', { name: 'Contents' }).waitFor()
+    await book.getByRole('cell', { name: /Hub nut, left/ }).waitFor()
+    expect(complaints).toEqual([])
+  } finally {
+    await close()
+    await bench.close()
+  }
 })

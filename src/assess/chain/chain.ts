@@ -142,7 +142,7 @@ export interface Station {
   readonly cautions?: readonly string[]
 }
 export interface Chain {
-  readonly id: 'fuel' | 'air' | 'cooling' | 'brakes' | 'driveline'
+  readonly id: 'fuel' | 'air' | 'cooling' | 'brakes' | 'driveline' | 'services'
   readonly title: string
   readonly stations: readonly Station[]
 }

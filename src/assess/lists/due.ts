@@ -36,7 +36,47 @@ export interface Due {
   readonly missing?: string
 }
 
-const everyText = ({ time, months, distance }: Every): string =>
+/** What may make a thing due; a day is one of its own, whenever it was done. */
+export interface Limits extends Every {
+  readonly day?: string | undefined
+}
+/** What is over already, what is still to come, and which counters nobody read. `done`, `now`: YYYY-MM-DD. */
+export const spentOf = (
+  build: Build,
+  limits: Limits,
+  done: string,
+  now: string,
+): { readonly past: readonly string[]; readonly left: readonly string[]; readonly missing: readonly string[] } => {
+  const past: string[] = []
+  const left: string[] = []
+  const missing: string[] = []
+  const counter = (
+    subject: string,
+    kind: 'time' | 'length',
+    limit: { readonly value: number; readonly unit?: string | undefined } | undefined,
+    unit: string,
+  ): void => {
+    if (!limit) return
+    const [then, today] = [counterAt(build, subject, done), counterAt(build, subject)]
+    if (then === undefined || today === undefined) {
+      missing.push(`${subject} ${then === undefined ? 'when it was done' : 'today'}`)
+      return
+    }
+    const rest = then + limit.value - today
+    const text = formatQuantity(kind, Math.abs(rest) as never, { unit: limit.unit ?? unit })
+    if (rest < 0) past.push(`${text} over`)
+    else left.push(`in ${text}`)
+  }
+  counter(ENGINE_HOURS, 'time', limits.time, 'h')
+  counter(ODOMETER, 'length', limits.distance, 'km')
+  const days = [...(limits.months ? [monthsOn(done, limits.months)] : []), ...(limits.day ? [limits.day] : [])]
+  for (const day of days)
+    if (day < now) past.push(`since ${day}`)
+    else left.push(`on ${day}`)
+  return { past, left, missing }
+}
+
+export const everyText = ({ time, months, distance }: Every): string =>
   list([
     ...(time ? [formatQuantity('time', time.value, { unit: time.unit ?? 'h' })] : []),
     ...(months ? [`${months} months`] : []),
@@ -49,33 +89,7 @@ export const dueOf = (build: Build, every: Every, word: Word, now: string): Due 
   if (!word?.when)
     return { verdict: 'unknown', word: 'nothing to show yet', says: rule, missing: 'when it was last done' }
   const done = word.when
-  const past: string[] = []
-  const left: string[] = []
-  const missing: string[] = []
-  const counter = (
-    subject: string,
-    kind: 'time' | 'length',
-    limit: { readonly value: number; readonly unit?: string | undefined } | undefined,
-    unit: string,
-  ): void => {
-    if (!limit) return
-    const [then, today] = [counterAt(build, subject, done.slice(0, 10)), counterAt(build, subject)]
-    if (then === undefined || today === undefined) {
-      missing.push(`${subject} ${then === undefined ? 'when it was done' : 'today'}`)
-      return
-    }
-    const rest = then + limit.value - today
-    const text = formatQuantity(kind, Math.abs(rest) as never, { unit: limit.unit ?? unit })
-    if (rest < 0) past.push(`${text} over`)
-    else left.push(`in ${text}`)
-  }
-  counter(ENGINE_HOURS, 'time', every.time, 'h')
-  counter(ODOMETER, 'length', every.distance, 'km')
-  if (every.months) {
-    const day = monthsOn(done.slice(0, 10), every.months)
-    if (day < now) past.push(`since ${day}`)
-    else left.push(`on ${day}`)
-  }
+  const { past, left, missing } = spentOf(build, every, done.slice(0, 10), now)
   const by = `Last done ${done.slice(0, 10)}${word.by ? ` by ${word.by}` : ''}.`
   if (past.length > 0) return { verdict: 'marginal', word: 'due', says: `Due: ${list(past)}. ${by} ${rule}` }
   if (missing.length > 0)

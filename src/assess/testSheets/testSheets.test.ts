@@ -231,7 +231,11 @@ describe('a reading on a sheet', () => {
     )
     expect(meterReading('ohms', ' OL ')).toEqual({ value: OPEN_OHMS })
     expect(readText({ value: OPEN_OHMS, leadResistance: { value: 0.2 } }, 'ohms')).toBe('no continuity')
-    expect(meterReading('volts', '210 mV')).toEqual({ value: expect.closeTo(0.21, 9), unit: 'mV', step: expect.closeTo(1e-3, 9) })
+    expect(meterReading('volts', '210 mV')).toEqual({
+      value: expect.closeTo(0.21, 9),
+      unit: 'mV',
+      step: expect.closeTo(1e-3, 9),
+    })
     expect(() => meterReading('volts', ' ')).toThrow(Refusal)
   })
 

@@ -1,59 +1,111 @@
-/** Book: what will be printed, and what is still missing from it. */
-import { chaptersOf, type Entry } from '../../book/evidence.ts'
+/** Book: everything that can be printed, what is still missing from each, and the whole of it as one page. */
+import { useMemo, useState } from 'react'
+import { Link } from 'wouter'
+import { CHAPTERS, type Document, documentsOf } from '../../book/documents.ts'
+import { boundIn, wholeBook } from '../../book/whole.ts'
+import { today } from '../jobs/today.ts'
+import { openPage } from '../records/openPage.ts'
 import { useBench } from '../workbench/useBench.ts'
 import './book.css'
 
+/** So much of what is missing is shown before more is asked for. */
+const SHOWN = 2
+/** Lets the screen be drawn before the next page is made. */
+const breathe = (): Promise<void> => new Promise((go) => setTimeout(go))
+
 export function Book() {
-  const { build } = useBench()
-  if (!build) return null
-  const chapters = chaptersOf(build)
-  const lacking = chapters.reduce(
-    (sum, { entries, empty }) => sum + (empty ? 1 : entries.filter(({ lacks }) => lacks.length > 0).length),
-    0,
+  const { build, assessment } = useBench()
+  const findings = assessment?.findings
+  const documents = useMemo(
+    () => (build === undefined ? [] : documentsOf(build, findings ?? [], today())),
+    [build, findings],
   )
+  const [making, setMaking] = useState<string>()
+  if (!build) return null
+  const lacking = documents.filter(({ empty, missing }) => empty !== undefined || missing.length > 0).length
+  const makeWhole = async (): Promise<void> => {
+    const bound = boundIn(documents)
+    const pages = new Map<string, string>()
+    for (const [at, { id, title, page }] of bound.entries()) {
+      setMaking(`Page ${at + 1} of ${bound.length}: ${title}`)
+      await breathe()
+      pages.set(id, page())
+    }
+    setMaking(undefined)
+    openPage(wholeBook(build, documents, pages, today()))
+  }
   return (
     <div className="book">
-      <h1>{build.name}: evidence</h1>
+      <h1>{build.name}: the Book</h1>
       <p>
-        What was measured and how, for whoever tunes, inspects or owns this car next. On brakes, fuel and structure a
-        figure says at best that the arithmetic holds; a qualified person must inspect them.
+        For whoever tunes, inspects, mends or owns this car next. Of brakes, fuel and structure it says at best that the
+        arithmetic holds; a qualified person must inspect them.
       </p>
       <p className="row on-screen">
-        <button type="button" className="first" onClick={() => window.print()}>
-          Print
+        <button type="button" className="first" disabled={making !== undefined} onClick={() => void makeWhole()}>
+          Open the whole Book to print
         </button>
         <span className="soft" role="status">
-          {lacking === 0
-            ? 'Nothing is missing from it.'
-            : `${lacking} ${lacking === 1 ? 'place lacks' : 'places lack'} something; each says what.`}
+          {making ??
+            (lacking === 0
+              ? `${documents.length} documents; nothing is known to be missing.`
+              : `${lacking} of ${documents.length} lack something; each says what.`)}
         </span>
       </p>
-      {chapters.map(({ id, title, entries, empty }) => (
-        <section key={id} aria-labelledby={`chapter-${id}`}>
-          <h2 id={`chapter-${id}`}>{title}</h2>
-          {empty !== undefined && <p className="soft">{empty}</p>}
-          {entries.map((entry) => (
-            <BookEntry key={entry.subject} entry={entry} />
-          ))}
+      {CHAPTERS.map((chapter) => (
+        <section key={chapter} aria-labelledby={`chapter-${chapter}`}>
+          <h2 id={`chapter-${chapter}`}>{chapter}</h2>
+          {documents
+            .filter((each) => each.chapter === chapter)
+            .map((each) => (
+              <DocumentRow key={each.id} {...each} />
+            ))}
         </section>
       ))}
     </div>
   )
 }
 
-function BookEntry({ entry: { subject, title, figure, from, lacks } }: { entry: Entry }) {
+function DocumentRow({ title, says, missing, empty, place, page }: Document) {
+  const more = missing.slice(SHOWN)
   return (
-    <article data-subject={subject}>
-      <h3>
-        {title}
-        {figure !== '' && <span className="book-figure"> {figure}</span>}
-      </h3>
-      {from.length > 0 && <p>{from.join(' ')}</p>}
-      {lacks.length > 0 && (
-        <p className="soft">
-          <em>Not known: {lacks.join('; ')}.</em>
-        </p>
-      )}
+    <article className="document">
+      <div>
+        <h3>
+          <Link to={place}>{title}</Link>
+        </h3>
+        <p className="small">{says}</p>
+        {empty !== undefined ? (
+          <p className="soft">{empty}</p>
+        ) : (
+          missing.length > 0 && (
+            <ul className="missing small">
+              {missing.slice(0, SHOWN).map((each) => (
+                <li key={each}>Missing: {each}</li>
+              ))}
+              {more.length > 0 && (
+                <li>
+                  <details>
+                    <summary>
+                      and {more.length} more<span className="out-of-sight">: {title}</span>
+                    </summary>
+                    <ul>
+                      {more.map((each) => (
+                        <li key={each}>{each}</li>
+                      ))}
+                    </ul>
+                  </details>
+                </li>
+              )}
+            </ul>
+          )
+        )}
+      </div>
+      {page && empty === undefined ? (
+        <button type="button" className="on-screen" onClick={() => openPage(page())}>
+          Open to print<span className="out-of-sight">: {title}</span>
+        </button>
+      ) : null}
     </article>
   )
 }

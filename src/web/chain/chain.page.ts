@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core'
 export const chainPage = (page: Page) => {
   const figure = (id: string) => page.locator(`[data-figure="${id}"]`)
   return {
-    open: async (address: string, bench: 'air' | 'cooling' | 'brakes' | 'driveline'): Promise<void> => {
+    open: async (address: string, bench: 'air' | 'cooling' | 'brakes' | 'driveline' | 'services'): Promise<void> => {
       await page.goto(`${address}#/${bench}`)
       await page.locator('.stops').waitFor()
     },

@@ -9,6 +9,7 @@ import { findingPlace } from '../search/placeOf.ts'
 const placeOf = ({ collections }: Build, subject: string): string | undefined => {
   const [collection, id = ''] = subject.split('/')
   if (collection === 'wires' || collection === 'devices') return `/circuits/of/${collection}/${id}`
+  if (collection === 'fixings') return `/records/fixings/${encodeURIComponent(id)}`
   if (collection !== 'sensors' && collection !== 'inputs' && collection !== 'outputs') return undefined
   const device = collections[collection][id]?.device
   return device === undefined ? undefined : `/circuits/of/devices/${device}`

@@ -4,6 +4,7 @@ import { closingOf, gatesOf } from '../../assess/commissioning/row.ts'
 import { ledgerOf } from '../../assess/ledger/ledger.ts'
 import { listStanding } from '../../assess/lists/rows.ts'
 import { type ListKind, START, startList } from '../../assess/lists/start.ts'
+import { fixingStanding } from '../../assess/register/standing.ts'
 import type { Build } from '../../model/build.ts'
 import { today } from '../jobs/today.ts'
 import { bench } from '../workbench/bench.ts'
@@ -42,9 +43,23 @@ export function Records() {
         </h2>
         <p>Counters, crank volts, oil pressure and trims over the months, the card for the glovebox.</p>
       </section>
+      <section>
+        <h2>
+          <Link to="/records/fixings">Torques and clearances</Link>
+        </h2>
+        <p>{fixingsText(build)}</p>
+      </section>
       <Lists build={build} />
     </div>
   )
+}
+
+const fixingsText = (build: Build): string => {
+  const standings = Object.values(build.collections.fixings).map((fixing) => fixingStanding(build, fixing, today()))
+  if (standings.length === 0) return 'No torque or clearance is entered yet.'
+  const due = standings.filter((each) => each.due?.verdict === 'marginal').length
+  const out = standings.filter(({ value: { verdict } }) => verdict === 'marginal' || verdict === 'no-go').length
+  return `${standings.length} entered${out > 0 ? `, ${out} not as asked` : ''}${due > 0 ? `, ${due} due to be seen to again` : ''}.`
 }
 
 const KINDS: readonly ListKind[] = ['inspection', 'donor', 'shakedown', 'service']

@@ -77,10 +77,22 @@ export const thingsOf = (build: Build | undefined, findings: readonly Finding[])
         'loom bundle sleeve',
       ),
     ),
+    thing('View', 'services', 'Oil, exhaust, heater, steering pump', '/services', 'turbo drain breather heat shield'),
     thing('View', 'records', 'Records', '/records', 'inspection donor shakedown service checklist'),
     thing('View', 'gates', 'Commissioning: first power and first start', '/records/gates', 'gate evidence'),
     thing('View', 'ledger', 'Calibration ledger', '/records/files', 'controller file tune hash'),
     thing('View', 'use', 'In use: counters, trends, breakdown card', '/records/use', 'hours odometer crank volts trim'),
+    thing(
+      'View',
+      'fixings',
+      'Torques and clearances',
+      '/records/fixings',
+      'bolt nut wrench gap register marked recheck',
+    ),
+    ...Object.values(build.collections.fixings).map(({ id, name }) =>
+      thing('Torque or clearance', id, name, `/records/fixings/${encodeURIComponent(id)}`, id),
+    ),
+    thing('View', 'book', 'Book: everything to print', '/book', 'print pdf html contents missing'),
     thing('View', 'earths', 'Earths of the whole car', '/circuits/car/earths', 'ground return strap sensor error'),
     thing(
       'View',

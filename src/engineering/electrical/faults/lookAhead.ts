@@ -8,8 +8,8 @@ import { after, outcomesAt, partEntropy, type Suspicion, weigh } from './outcome
 export const READING = 60
 /** Readings still to come for each bit of doubt that two readings leave. */
 const PER_BIT = 1
-/** Readings that convicting an innocent part costs: it is taken off in vain, and the search goes on. */
-const WRONG = 3
+/** Times as much as elsewhere that doubt counts where the search ends with it. */
+const DOUBT = 1
 /** Branches less likely than this are left out after an outcome, and outcomes less likely than that are not followed. */
 const UNLIKELY = 1e-3
 const RARE = 0.01
@@ -41,7 +41,6 @@ export const lookAhead = (
   }
   // A reading of which nothing is known yet costs what one of those at hand does, behind what is open by then.
   const usual = READING + second.reduce((sum, t) => sum + costs[t]!.minutes, 0) / Math.max(1, second.length)
-  const ends = (sum: number, most: number): boolean => most > sure * sum
   const best = (left: Suspicion, read: number, open: string | undefined): number => {
     const all = left.weight.reduce((sum, p) => sum + p, 0)
     let least = Number.POSITIVE_INFINITY
@@ -70,12 +69,13 @@ export const lookAhead = (
       const [sum, most] = weigh(byPart, k, suspicion.parts)
       if (sum < RARE * all) continue
       followed += sum
-      if (ends(sum, most)) cost += usual * WRONG * (sum - most)
+      const doubt = usual * sum * PER_BIT * partEntropy(byPart, k * suspicion.parts, suspicion.parts, sum)
+      // Surer than asked, the search ends; the doubt that is left is of convicting an innocent part.
+      if (most > sure * sum) cost += DOUBT * doubt
       else {
         const further = best(after(suspicion, outcomes, k, UNLIKELY), first, access)
-        const doubt = partEntropy(byPart, k * suspicion.parts, suspicion.parts, sum)
         // Nothing that can be read parts what is left: the doubt stays.
-        cost += Number.isFinite(further) ? further : usual * sum * (1 + PER_BIT * doubt)
+        cost += Number.isFinite(further) ? further : usual * sum + doubt
       }
     }
     return costOf(first, undefined) + cost / followed
