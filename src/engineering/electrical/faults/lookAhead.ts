@@ -1,15 +1,10 @@
 import { after, outcomesAt, partEntropy, type Suspicion, weigh } from './outcomes.ts'
 
 /**
- * Minutes that a reading is worth on top of its own. The constants here were chosen on 600 cars of `npm run bench --
- * fault`: on the demo 60 took 3.23 readings in 18 minutes, 25 took 0.15 more in 2 minutes less, 150 took 0.03 less in 4
- * minutes more.
+ * Minutes that a reading is worth on top of its own. Chosen on 800 cars of the demo, as `npm run bench -- fault` makes
+ * them: 60 took 3.23 readings in 18 minutes, 150 as many in 22; on 600 of them 25 took 0.15 more than 60 in 2 minutes less.
  */
 export const READING = 60
-/** Readings still to come for each bit of doubt that two readings leave. */
-const PER_BIT = 1
-/** Times as much as elsewhere that doubt counts where the search ends with it. */
-const DOUBT = 1
 /** Branches less likely than this are left out after an outcome, and outcomes less likely than that are not followed. */
 const UNLIKELY = 1e-3
 const RARE = 0.01
@@ -24,9 +19,8 @@ export interface Cost {
 
 /**
  * Expected cost (minutes, each reading counted READING more) of a search that reads test `first`, then the best of
- * `second`, and from there as many readings as the doubt that is left asks for. A search ends where the first leaves one
- * part surer than `sure`, and may then have to come back for being wrong. That the second may end it is not counted: it
- * made the search hope for lucky readings.
+ * `second`, and from there one reading for each bit of doubt that is left. The first may end it, by leaving one part surer
+ * than `sure`; that the second may end it too is not counted, for it made the search hope for lucky readings.
  */
 export const lookAhead = (
   suspicion: Suspicion,
@@ -51,7 +45,7 @@ export const lookAhead = (
       let foregone = true
       for (let k = 0; k < volts.length && cost < least; k++) {
         const [sum] = weigh(byPart, k, left.parts)
-        if (sum > 0) cost += usual * sum * PER_BIT * partEntropy(byPart, k * left.parts, left.parts, sum)
+        if (sum > 0) cost += usual * sum * partEntropy(byPart, k * left.parts, left.parts, sum)
         if (sum > FOREGONE * all && sum < (1 - FOREGONE) * all) foregone = false
       }
       // Whose outcome is known beforehand is not worth its cost, however little else there is.
@@ -69,9 +63,9 @@ export const lookAhead = (
       const [sum, most] = weigh(byPart, k, suspicion.parts)
       if (sum < RARE * all) continue
       followed += sum
-      const doubt = usual * sum * PER_BIT * partEntropy(byPart, k * suspicion.parts, suspicion.parts, sum)
+      const doubt = usual * sum * partEntropy(byPart, k * suspicion.parts, suspicion.parts, sum)
       // Surer than asked, the search ends; the doubt that is left is of convicting an innocent part.
-      if (most > sure * sum) cost += DOUBT * doubt
+      if (most > sure * sum) cost += doubt
       else {
         const further = best(after(suspicion, outcomes, k, UNLIKELY), first, access)
         // Nothing that can be read parts what is left: the doubt stays.
