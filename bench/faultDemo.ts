@@ -254,7 +254,7 @@ export const benchFaultDemo = (): Row[] => {
   let slowestPairs = 0
   let start = 0
   for (const [place, complaint] of COMPLAINTS.entries()) {
-    let from = process.cpuUsage()
+    const from = process.cpuUsage()
     const ready = startSearch(build, complaint)
     start = Math.max(start, milliseconds(from))
     // The same search with nothing off the model and nothing drawn.
@@ -298,9 +298,14 @@ export const benchFaultDemo = (): Row[] => {
           }
         })
       for (let k = 0; k <= evidence.length; k++) {
-        from = process.cpuUsage()
-        const { pairs } = withEvidence(ready, evidence.slice(0, k))
-        const took = milliseconds(from)
+        // The quicker of two: processor time also counts what the collector's threads do beside it.
+        const timed = [0, 1].map(() => {
+          const start = process.cpuUsage()
+          const { pairs } = withEvidence(ready, evidence.slice(0, k))
+          return { pairs, took: milliseconds(start) }
+        })
+        const { pairs } = timed[0]!
+        const took = Math.min(...timed.map((each) => each.took))
         if (pairs) slowestPairs = Math.max(slowestPairs, took)
         else slowest = Math.max(slowest, took)
       }

@@ -20,14 +20,15 @@ export interface Cost {
 /**
  * Expected cost (minutes, each reading counted READING more) of a search that reads test `first`, then the best of
  * `second`, and from there one reading for each bit of doubt that is left. The first may end it, by leaving one part surer
- * than `sure`; that the second may end it too is not counted, for it made the search hope for lucky readings.
+ * than `sure`; that the second may end it too is not counted, for it made the search hope for lucky readings. Left off, and
+ * Infinity, once it is more than `atMost`.
  */
 export const lookAhead = (
   suspicion: Suspicion,
   costs: readonly Cost[],
   opened: ReadonlySet<string>,
   second: readonly number[],
-): ((first: number) => number) => {
+): ((first: number, atMost: number) => number) => {
   const { sure } = suspicion.belief.problem
   const costOf = (t: number, open: string | undefined): number => {
     const { minutes, access, accessMinutes } = costs[t]!
@@ -54,11 +55,13 @@ export const lookAhead = (
     return least
   }
   const all = suspicion.weight.reduce((sum, p) => sum + p, 0)
-  return (first) => {
+  return (first, atMost) => {
     const { access } = costs[first]!
     const outcomes = outcomesAt(suspicion, first)
     const { volts, byPart } = outcomes
-    let [cost, followed] = [0, 0]
+    const now = costOf(first, undefined)
+    let [cost, followed, open] = [0, 0, 0]
+    const going: { readonly k: number; readonly sum: number; readonly doubt: number }[] = []
     for (let k = 0; k < volts.length; k++) {
       const [sum, most] = weigh(byPart, k, suspicion.parts)
       if (sum < RARE * all) continue
@@ -67,11 +70,18 @@ export const lookAhead = (
       // Surer than asked, the search ends; the doubt that is left is of convicting an innocent part.
       if (most > sure * sum) cost += doubt
       else {
-        const further = best(after(suspicion, outcomes, k, UNLIKELY), first, access)
-        // Nothing that can be read parts what is left: the doubt stays.
-        cost += Number.isFinite(further) ? further : usual * sum + doubt
+        going.push({ k, sum, doubt })
+        open += sum
       }
     }
-    return costOf(first, undefined) + cost / followed
+    for (const { k, sum, doubt } of going) {
+      // Whatever comes, each of the others takes one reading at least.
+      if (now + (cost + READING * open) / followed > atMost) return Number.POSITIVE_INFINITY
+      const further = best(after(suspicion, outcomes, k, UNLIKELY), first, access)
+      // Nothing that can be read parts what is left: the doubt stays.
+      cost += Number.isFinite(further) ? further : usual * sum + doubt
+      open -= sum
+    }
+    return now + cost / followed
   }
 }

@@ -81,8 +81,16 @@ export const nextTest = (belief: Belief): NextTest | null => {
   const worth = (t: number): number => bits[t]! / (READING + minutesOf(t))
   const ranked = useful.sort((p, q) => worth(q) - worth(p))
   const first = ranked.slice(0, FIRST)
-  const expected = first.length > 1 ? first.map(lookAhead(suspicion, costs, opened, ranked.slice(0, SECOND))) : [0]
-  const best = first[expected.indexOf(Math.min(...expected))]!
+  const costAfter = lookAhead(suspicion, costs, opened, ranked.slice(0, SECOND))
+  let best = first[0]!
+  let cheapest = Number.POSITIVE_INFINITY
+  for (const t of first.length > 1 ? first : []) {
+    const cost = costAfter(t, cheapest)
+    if (cost < cheapest) {
+      cheapest = cost
+      best = t
+    }
+  }
   const { access } = testPoints[best]!
   const together = testPoints
     .flatMap((other, u) => (access && u !== best && other.access === access && bits[u]! >= TOGETHER ? [u] : []))
