@@ -23,15 +23,16 @@ export function App() {
 const isAt = (to: string, place: string): boolean => (to === '/' ? place === '/' : place.startsWith(to))
 
 function Frame() {
-  const { build, isJudged, problems, done, unsent, canUndo, canRedo } = useBench()
+  const { build, isJudged, away, problems, done, unsent, canUndo, canRedo } = useBench()
   const [place] = useLocation()
   // On a phone the list of benches opens on a tap: it would take a quarter of the screen.
   const [listed, setListed] = useState(false)
   useEffect(listenForKeys, [])
   const opened = build !== undefined
+  const [isWhole, setIsWhole] = useState(false)
   useEffect(() => {
-    if (opened) void fetchScreens()
-  }, [opened])
+    if (opened && !away && !isWhole) void fetchScreens().then(setIsWhole)
+  }, [opened, away, isWhole])
   return (
     <>
       <header className="masthead">
@@ -63,13 +64,13 @@ function Frame() {
           </ul>
         </nav>
       </header>
-      <main id="bench">
+      <main id="bench" data-pages={isWhole && isJudged ? 'all' : undefined}>
         <Problems list={problems} />
         <p className="out-of-sight" role="status">
           {done}
           {unsent.length > 0 ? `, ${unsent.length} on the way` : ''}
         </p>
-        <Unsent />
+        <Unsent isWhole={isWhole && isJudged} />
         {place.startsWith('/phone/pair/') ? (
           <Pairing code={place.slice('/phone/pair/'.length)} />
         ) : build === undefined ? (

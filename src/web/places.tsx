@@ -10,7 +10,17 @@ import { Empty } from './parts/Empty.tsx'
 const loaders: (() => Promise<unknown>)[] = []
 const later = <P extends object>(load: () => Promise<ComponentType<P>>) => {
   loaders.push(load)
-  return lazy(async () => ({ default: await load() }))
+  return lazy(async () => ({ default: await load().catch((): ComponentType<P> => NotHere) }))
+}
+/** In the place of a page that could not be fetched. */
+function NotHere() {
+  return (
+    <Empty says="This page has not been fetched yet, and the server does not answer. What you did is kept here.">
+      <button type="button" onClick={() => location.reload()}>
+        Load again
+      </button>
+    </Empty>
+  )
 }
 const Findings = later(async () => (await import('./findings/Findings.tsx')).Findings)
 const Circuits = later(async () => (await import('./circuits/Circuits.tsx')).Circuits)
@@ -67,9 +77,17 @@ export const BENCHES = [
   ['/phone', 'Phone'],
 ] as const
 
-/** Fetches the screens one after another, so that the one a person opens meanwhile is not kept waiting. */
-export const fetchScreens = async (): Promise<void> => {
-  for (const load of loaders) await load().catch(() => undefined)
+/**
+ * Fetches the screens one after another, so that the one a person opens meanwhile is not kept waiting. False where one
+ * did not come.
+ */
+export const fetchScreens = async (): Promise<boolean> => {
+  let all = true
+  for (const load of loaders)
+    await load().catch(() => {
+      all = false
+    })
+  return all
 }
 
 export function Places() {

@@ -38,6 +38,8 @@ const pairPhone = async (secure: boolean): Promise<void> => {
   await phone.getByLabel('Name of this phone').fill('Garage phone')
   await phone.getByRole('button', { name: 'Pair' }).click()
   await phone.getByText('Tarnwick').first().waitFor()
+  // What a person has before the walk to the garage: without a certificate nothing else keeps the pages.
+  await phone.locator('main[data-pages="all"]').waitFor()
 }
 
 beforeEach(async () => {

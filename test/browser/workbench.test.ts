@@ -41,6 +41,19 @@ it('the first screen needs no more than 350 kB of script, compressed; what judge
   expect(size).toBeLessThan(350e3)
 })
 
+it('says so where a page cannot be fetched, and loads it once it can', async () => {
+  const bench = await serveBuild(demoBuild())
+  const page = await browser.newPage()
+  await page.route(/assets\/Brakes-/, (route) => route.abort())
+  await page.goto(`${bench.address}#/brakes`)
+  await page.getByText('This page has not been fetched yet').waitFor()
+  await page.unroute(/assets\/Brakes-/)
+  await page.getByRole('button', { name: 'Load again' }).click()
+  await page.getByRole('heading', { name: 'Brakes', exact: true }).waitFor()
+  await page.close()
+  await bench.close()
+})
+
 describe.each(Object.entries(WIDTHS))('at the width of a %s', (_name, viewport) => {
   let bench: Workbench
   let open: OpenPage

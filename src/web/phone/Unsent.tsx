@@ -24,7 +24,8 @@ const plain = (value: unknown): string => {
 }
 const field = (record: unknown, name: string): unknown => (record as Record<string, unknown> | null)?.[name]
 
-export function Unsent() {
+/** `isWhole`: every page of the workbench has been fetched. */
+export function Unsent({ isWhole }: { isWhole: boolean }) {
   const { away, unpaired, unsent, clashes } = useBench()
   const laptop = onThisMachine() ? 'server' : 'laptop'
   // On every page: the thing that was photographed need not be on the screen when the signal comes back.
@@ -46,6 +47,7 @@ export function Unsent() {
                 .slice(-3)
                 .map(({ label }) => label)
                 .join('; ')}.`}{' '}
+          {!isWhole && 'Some pages have not been fetched yet; they open only when it is back. '}
           <button type="button" onClick={() => void bench.tryNow()}>
             Try now
           </button>
