@@ -2,8 +2,12 @@
 import { describe, expect, it } from 'vitest'
 import { demoBuild, halfBuild, soundBuild } from '../../demo/index.ts'
 import { assess } from '../assess/assess.ts'
+import { figureOf } from '../assess/testSheets/figures.ts'
+import { takeReading, testSheet, tickLine } from '../assess/testSheets/testSheet.ts'
 import { type Build, emptyBuild } from '../model/build.ts'
+import { applyChanges } from '../model/read.ts'
 import { documentsOf } from './documents.ts'
+import { testSheetPage } from './testSheetPage.ts'
 import { boundIn, wholeBook } from './whole.ts'
 
 const DAY = '2026-03-01'
@@ -65,5 +69,21 @@ describe('the whole', () => {
     expect(whole).not.toMatch(/<b>|<i>left/)
     expect(whole).toMatch(/Nut &lt;i&gt;left/)
     expect(whole).not.toMatch(/undefined|NaN/)
+  })
+})
+
+describe('a test sheet', () => {
+  it('prints what was read and what was only ticked, and never a tick as a figure', () => {
+    const build = demoBuild()
+    const sheet = testSheet(build, 'fuel-pump')
+    const [read, ticked] = sheet.sections
+      .flatMap(({ lines }) => lines)
+      .flatMap((line) => (line.kind === 'test' && line.quantity === 'volts' && line.expect?.value ? [line] : []))
+    const when = { when: '2026-02-01T08:00:00Z' }
+    const once = applyChanges(build, takeReading(build, sheet, read!, read!.expect!.value!, when).edit.changes)
+    const html = testSheetPage(applyChanges(once, tickLine(once, sheet, ticked!, when).changes), sheet, DAY)
+    expect(html).toContain(`<td>${figureOf(read!.expect!.value!, 'volts')}, in tolerance</td>`)
+    expect(html).toContain('<td>done</td>')
+    expect(html).not.toContain('1.00 V')
   })
 })

@@ -1,5 +1,6 @@
 /** A test sheet as a page to take to the car: the point, what is expected there, what was read, a line to write on. */
-import { expectedText, readText } from '../assess/testSheets/figures.ts'
+import { answerText } from '../assess/testSheets/answers.ts'
+import { expectedOf } from '../assess/testSheets/figures.ts'
 import { sheetStanding, type TestSheet } from '../assess/testSheets/testSheet.ts'
 import type { Build } from '../model/build.ts'
 import { escapeHtml, htmlPage } from './page.ts'
@@ -9,15 +10,15 @@ import { RECORD_STYLE } from './records/style.ts'
 export const testSheetPage = (build: Build, sheet: TestSheet, printed: string): string => {
   const standing = sheetStanding(build, sheet)
   const row = (line: TestSheet['sections'][number]['lines'][number]): string => {
-    const reading = standing.lines.get(line.id)?.reading
-    if (line.kind === 'do')
-      return `<tr><td>${reading ? '☒' : '☐'}</td><td colspan="3">${escapeHtml(line.says)}</td></tr>`
-    const expected = line.expect
-      ? expectedText(line.expect, line.quantity)
-      : `not known: ${line.missing ?? 'what to expect there'} is not entered`
-    return `<tr><td>☐</td><td>${escapeHtml(line.says)}</td><td>${escapeHtml(expected)}</td><td>${
-      reading ? escapeHtml(readText(reading, line.quantity)) : '________'
-    }</td></tr>`
+    const stands = standing.lines.get(line.id)!
+    const box = stands.done ? '☒' : '☐'
+    if (line.kind === 'do') return `<tr><td>${box}</td><td colspan="3">${escapeHtml(line.says)}</td></tr>`
+    const hints = [line.limit, line.low && `Too low: ${line.low}`, line.high && `Too high: ${line.high}`].filter(
+      Boolean,
+    )
+    return `<tr><td>${box}</td><td>${escapeHtml(line.says)}</td><td>${escapeHtml(expectedOf(line))}${
+      hints.length === 0 ? '' : `<br><span class="small">${escapeHtml(hints.join(' '))}</span>`
+    }</td><td>${escapeHtml(answerText(stands)) || '________'}</td></tr>`
   }
   return htmlPage(
     `${build.name}: ${sheet.title}`,
@@ -26,7 +27,7 @@ export const testSheetPage = (build: Build, sheet: TestSheet, printed: string): 
 ${sheet.sections
   .map(
     ({ title, state, cautions, lines }) =>
-      `<section><h2>${escapeHtml(title)}</h2><p>State: ${escapeHtml(state)}.</p><ul class="cautions">${cautions.map((each) => `<li>${escapeHtml(each)}</li>`).join('')}</ul><table><thead><tr><th></th><th>Where</th><th>Expected</th><th>Read</th></tr></thead><tbody>${lines.map(row).join('\n')}</tbody></table></section>`,
+      `<section><h2>${escapeHtml(title)}</h2><p>State: ${escapeHtml(state)}.</p><ul class="cautions">${cautions.map((each) => `<li>${escapeHtml(each)}</li>`).join('')}</ul><table><colgroup><col style="width: 1.5rem"><col style="width: 32%"><col><col style="width: 22%"></colgroup><thead><tr><th></th><th>Where</th><th>Expected</th><th>Read</th></tr></thead><tbody>${lines.map(row).join('\n')}</tbody></table></section>`,
   )
   .join('\n')}`,
   )

@@ -51,7 +51,7 @@ export const addBook = (program: Command, out: Out): void => {
           out.write(`${chapter}\n`)
           for (const { title, says, missing, empty, page } of documents.filter((each) => each.chapter === chapter)) {
             out.write(
-              `  ${inert(title)}: ${empty ?? (page === undefined ? 'printed from its bench' : missing.length === 0 ? 'whole' : `${missing.length} missing`)}\n`,
+              `  ${inert(title)}: ${empty ?? (page === undefined ? 'printed from its bench' : missing.length === 0 ? 'nothing known to be missing' : `${missing.length} missing`)}\n`,
             )
             if (empty !== undefined) continue
             out.write(`${wrap(says, WIDTH - 6, '      ')}\n`)

@@ -1,6 +1,7 @@
 /** The test sheet of a circuit, or of first power: what a meter should show; and readings kept on it. */
 import type { Command } from 'commander'
-import { expectedText, readText } from '../assess/testSheets/figures.ts'
+import { answerText } from '../assess/testSheets/answers.ts'
+import { expectedOf } from '../assess/testSheets/figures.ts'
 import { meterReading } from '../assess/testSheets/meterText.ts'
 import {
   FIRST_POWER,
@@ -29,34 +30,15 @@ interface Options {
 }
 const WIDTH = 100
 
-const answerText = ({ line, reading, verdict }: LineStanding): string => {
-  if (!reading) return ''
-  if (line.kind === 'do' || !verdict) return 'done'
-  const value = readText(reading, line.quantity)
-  switch (verdict.kind) {
-    case 'in tolerance':
-      return `${value}, in tolerance`
-    case 'out of tolerance':
-      return `${value}, TOO ${verdict.side.toUpperCase()}: ${verdict.means}${reading.search === undefined ? '' : ` Search ${reading.search}.`}`
-    case 'asked about':
-      return `${value}? ${verdict.question}`
-    default:
-      return `${value}, kept; not known without ${verdict.missing}`
-  }
-}
-
 const lineText = (standing: LineStanding, number: number, working: boolean): string => {
   const { line } = standing
   const head = `${String(number).padStart(3)}  `
   if (line.kind === 'do')
     return `${head}${wrap(`[${standing.reading ? 'x' : ' '}] ${line.says}`, WIDTH - 5, '     ').trimStart()}`
-  const expected = line.expect
-    ? expectedText(line.expect, line.quantity)
-    : `not known: ${line.missing ?? 'what to expect there'} is not entered`
   const answer = answerText(standing)
   return [
     `${head}${wrap(line.says, WIDTH - 5, '     ').trimStart()}`,
-    `       expected ${inert(expected)}`,
+    `       expected ${inert(expectedOf(line))}`,
     ...(line.limit ? [wrap(line.limit, WIDTH - 7, '       ')] : []),
     ...(answer === '' ? [] : [wrap(`read ${answer}`, WIDTH - 7, '       ')]),
     ...(working ? (line.expect?.working ?? []).map((each) => wrap(`· ${each}`, WIDTH - 9, '         ')) : []),

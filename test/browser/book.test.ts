@@ -62,6 +62,9 @@ it('on a phone: every document with what it lacks, a torque kept by name, and th
     await page.goto(`${bench.address}#/book`)
     await page.getByRole('heading', { name: 'Torques and clearances' }).waitFor()
     await looksRight(page)
+    await page.getByRole('button', { name: 'Make the whole Book' }).click()
+    await page.getByRole('button', { name: 'Stop' }).click()
+    await page.getByRole('button', { name: 'Make the whole Book' }).click()
     const opened = page.context().waitForEvent('page')
     await page.getByRole('button', { name: 'Open the whole Book to print' }).click()
     const book = await opened

@@ -29,7 +29,7 @@ export const feedDrops = (
     .map((id) => ({ at: battery, against: id }))
 }
 
-const isBatteryPositive = (build: Build, point: string): boolean => {
+export const isBatteryPositive = (build: Build, point: string): boolean => {
   const device = own(build.collections.devices, deviceIdOf(point))
   return device?.spec.kind === 'battery' && point === endpointOf(device.id, batteryPins(device)?.positive ?? '')
 }

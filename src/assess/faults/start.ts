@@ -21,7 +21,7 @@ import { type CarNetwork, carNetwork } from './carNetwork.ts'
 import { complaintLikelihood, type Outcome } from './complaint.ts'
 import { complaintCase } from './complaintCase.ts'
 import { concernedWhenFed, concernedWhenOff } from './concerned.ts'
-import { type Drop, dropsOf, feedDrops, placeOf, testId } from './drops.ts'
+import { type Drop, dropsOf, feedDrops, isBatteryPositive, placeOf, testId } from './drops.ts'
 import { nominalVolts } from './nominal.ts'
 import { pointsOf, type ReachedPoint } from './reach.ts'
 import type { CarSearch, SearchStart } from './types.ts'
@@ -193,13 +193,13 @@ const testPoint = (
   at: string,
   against: string | undefined,
 ): TestPoint => {
-  const stands = placeOf(build, at, against)
-  const point = reached.get(stands)!
+  const point = reached.get(placeOf(build, at, against))!
+  const isFar = against === undefined || isBatteryPositive(build, at) || isBatteryPositive(build, against)
   return {
     id: testId(at, against),
     node: car.nodeOf(at)!,
     ...(against === undefined ? {} : { minus: car.nodeOf(against)! }),
-    minutes: (point.time + (against === undefined || stands !== at ? point.lead : 0)) / 60,
+    minutes: (point.time + (isFar ? point.lead : 0)) / 60,
     ...(point.access === undefined ? {} : { access: point.access, accessMinutes: point.accessTime / 60 }),
   }
 }

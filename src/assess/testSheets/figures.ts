@@ -1,7 +1,7 @@
 /** Figures of a sheet as a meter shows them. */
 import { asTyped, UNIT } from '../faults/typed.ts'
 import { OPEN_OHMS } from './meterText.ts'
-import type { Expectation, SheetQuantity } from './types.ts'
+import type { Expectation, SheetQuantity, SheetTest } from './types.ts'
 
 const shown = (value: number, quantity: SheetQuantity): string => {
   const size = Math.abs(value)
@@ -45,3 +45,7 @@ export const readText = (
     ? figureOf(value, quantity, unit)
     : `${figureOf(value - leads, quantity, unit)} (${figureOf(value, quantity, unit)} less ${figureOf(leads, quantity)} of leads)`
 }
+
+/** What should be read at a line, or what that hangs on. */
+export const expectedOf = ({ expect, missing, quantity }: SheetTest): string =>
+  expect ? expectedText(expect, quantity) : `not known: ${missing ?? 'what to expect there'} is not entered`

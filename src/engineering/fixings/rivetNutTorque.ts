@@ -54,7 +54,7 @@ export const rivetNutTorque = calculation({
   title: 'What a rivet nut bears',
   inputs: {
     thread: choice(THREADS, { symbol: 'M', about: 'thread of the screw' }),
-    material: choice(MATERIALS, { symbol: 'm', about: 'of the rivet nut; stainless as steel' }),
+    material: choice(MATERIALS, { symbol: 'm', about: 'of the rivet nut' }),
   },
   outputs: {
     turns: result('torque', { symbol: 'Tt', about: 'torque at which the nut turns in the sheet: stay below it' }),

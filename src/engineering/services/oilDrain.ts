@@ -14,6 +14,7 @@ import { calculation, quantity, result, type Source } from '../calculation.ts'
 import { G, GRAVITY } from '../exactUnits.ts'
 import { frictionFactor } from '../fluids/frictionFactor.ts'
 import { darcyWeisbach } from '../fluids/sources.ts'
+import { roughnessInput, viscosityInput } from './oilInputs.ts'
 
 const sewer: Source = {
   title: 'Colebrook–White, worked: 1.2 m, k 0.60 mm, 1 in 250, ν 1.005·10⁻⁶ m²/s: 2.363 m/s',
@@ -49,20 +50,8 @@ export const oilDrain = calculation({
       plausible: [0.05, 1],
       about: 'fall over length of pipe; 1 is straight down',
     }),
-    viscosity: quantity('kinematicViscosity', {
-      symbol: 'ν',
-      min: 5e-7,
-      max: 0.02,
-      plausible: [4e-6, 2e-3],
-      about: 'kinematic viscosity of the oil at its temperature',
-    }),
-    roughness: quantity('length', {
-      symbol: 'ε',
-      min: 0,
-      max: 0.003,
-      plausible: [0, 3e-4],
-      about: 'roughness of the wall, 1.5 µm drawn tube',
-    }),
+    viscosity: viscosityInput,
+    roughness: roughnessInput,
   },
   outputs: {
     velocity: result('speed', { symbol: 'v', about: 'mean velocity, pipe half full' }),

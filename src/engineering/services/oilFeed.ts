@@ -17,6 +17,7 @@
  */
 import { calculation, quantity, result, type Source } from '../calculation.ts'
 import { frictionFactor } from '../fluids/frictionFactor.ts'
+import { roughnessInput, viscosityInput } from './oilInputs.ts'
 
 const giancoli: Source = {
   title: 'Giancoli, Physics, chapter 10, problem 62: oil of 0.2 Pa·s, 1.6 km, 0.29 m bore, 650 cm³/s: about 1200 Pa',
@@ -113,20 +114,8 @@ export const oilFeed = calculation({
       plausible: [780, 900],
       about: 'density of the oil',
     }),
-    viscosity: quantity('kinematicViscosity', {
-      symbol: 'ν',
-      min: 5e-7,
-      max: 0.02,
-      plausible: [4e-6, 2e-3],
-      about: 'kinematic viscosity of the oil at its temperature',
-    }),
-    roughness: quantity('length', {
-      symbol: 'ε',
-      min: 0,
-      max: 0.003,
-      plausible: [0, 3e-4],
-      about: 'roughness of the wall, 1.5 µm drawn tube',
-    }),
+    viscosity: viscosityInput,
+    roughness: roughnessInput,
   },
   outputs: {
     flow: result('volumeFlow', { symbol: 'Q', about: 'flow' }),

@@ -1,9 +1,11 @@
 /** Book: everything that can be printed, what is still missing from each, and the whole of it as one page. */
-import { useMemo, useState } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { Link } from 'wouter'
 import { CHAPTERS, type Document, documentsOf } from '../../book/documents.ts'
 import { boundIn, wholeBook } from '../../book/whole.ts'
+import { type Problem, Refusal } from '../../units/problem.ts'
 import { today } from '../jobs/today.ts'
+import { Problems } from '../parts/Problems.tsx'
 import { openPage } from '../records/openPage.ts'
 import { useBench } from '../workbench/useBench.ts'
 import './book.css'
@@ -21,19 +23,39 @@ export function Book() {
     [build, findings],
   )
   const [making, setMaking] = useState<string>()
+  const [made, setMade] = useState<{ readonly documents: typeof documents; readonly html: string }>()
+  const [problems, setProblems] = useState<readonly Problem[]>([])
+  const stopped = useRef(false)
+  useEffect(
+    () => () => {
+      stopped.current = true
+    },
+    [],
+  )
   if (!build) return null
   const lacking = documents.filter(({ empty, missing }) => empty !== undefined || missing.length > 0).length
   const makeWhole = async (): Promise<void> => {
     const bound = boundIn(documents)
     const pages = new Map<string, string>()
-    for (const [at, { id, title, page }] of bound.entries()) {
-      setMaking(`Page ${at + 1} of ${bound.length}: ${title}`)
-      await breathe()
-      pages.set(id, page())
+    stopped.current = false
+    setProblems([])
+    try {
+      for (const [at, { id, title, page }] of bound.entries()) {
+        setMaking(`Page ${at + 1} of ${bound.length}: ${title}`)
+        await breathe()
+        if (stopped.current) return
+        pages.set(id, page())
+      }
+      setMade({ documents, html: wholeBook(build, documents, pages, today()) })
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error
+      setProblems(error.problems)
+    } finally {
+      setMaking(undefined)
     }
-    setMaking(undefined)
-    openPage(wholeBook(build, documents, pages, today()))
   }
+  // A build that has changed meanwhile asks for another Book.
+  const ready = made?.documents === documents ? made.html : undefined
   return (
     <div className="book">
       <h1>{build.name}: the Book</h1>
@@ -42,9 +64,25 @@ export function Book() {
         arithmetic holds; a qualified person must inspect them.
       </p>
       <p className="row on-screen">
-        <button type="button" className="first" disabled={making !== undefined} onClick={() => void makeWhole()}>
-          Open the whole Book to print
-        </button>
+        {making !== undefined ? (
+          <button
+            type="button"
+            onClick={() => {
+              stopped.current = true
+            }}
+          >
+            Stop
+          </button>
+        ) : ready === undefined ? (
+          <button type="button" className="first" onClick={() => void makeWhole()}>
+            Make the whole Book
+          </button>
+        ) : (
+          // Opened by a press of its own: a browser lets no page open a window long after one.
+          <button type="button" className="first" onClick={() => openPage(ready)}>
+            Open the whole Book to print
+          </button>
+        )}
         <span className="soft" role="status">
           {making ??
             (lacking === 0
@@ -52,6 +90,7 @@ export function Book() {
               : `${lacking} of ${documents.length} lack something; each says what.`)}
         </span>
       </p>
+      <Problems list={problems} />
       {CHAPTERS.map((chapter) => (
         <section key={chapter} aria-labelledby={`chapter-${chapter}`}>
           <h2 id={`chapter-${chapter}`}>{chapter}</h2>

@@ -1,7 +1,7 @@
 /** One line of the sheet at a time, large, for a phone beside the car. It opens at the first that is not done. */
 import { useState } from 'react'
 import { readingCautions } from '../../assess/electricalCautions.ts'
-import { expectedText } from '../../assess/testSheets/figures.ts'
+import { expectedOf } from '../../assess/testSheets/figures.ts'
 import type { sheetStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
 import type { Build } from '../../model/build.ts'
 import { Cautions } from '../parts/Cautions.tsx'
@@ -51,11 +51,7 @@ export function OneLine({ build, sheet, standing }: Props) {
       )}
       {line.kind === 'test' && (
         <>
-          <p className="expected">
-            {line.expect
-              ? expectedText(line.expect, line.quantity)
-              : `not known: ${line.missing ?? 'what to expect there'} is not entered`}
-          </p>
+          <p className="expected">{expectedOf(line)}</p>
           {line.limit && <p className="small limit">{line.limit}</p>}
           <Expected line={line} />
         </>

@@ -1,6 +1,6 @@
 /** The whole sheet as tables, a section each: to fill in here, or to print and fill in by hand. */
 
-import { expectedText } from '../../assess/testSheets/figures.ts'
+import { expectedOf } from '../../assess/testSheets/figures.ts'
 import type { LineStanding, sheetStanding, TestSheet } from '../../assess/testSheets/testSheet.ts'
 import type { Build } from '../../model/build.ts'
 import { Cautions } from '../parts/Cautions.tsx'
@@ -48,7 +48,7 @@ function Row({ build, sheet, one }: { build: Build; sheet: TestSheet; one: LineS
         {line.kind === 'test' &&
           (line.expect ? (
             <>
-              <strong className="figure">{expectedText(line.expect, line.quantity)}</strong>
+              <strong className="figure">{expectedOf(line)}</strong>
               {line.limit && <p className="small limit">{line.limit}</p>}
               <Expected line={line} />
               <span className="print-only hint">
@@ -56,7 +56,7 @@ function Row({ build, sheet, one }: { build: Build; sheet: TestSheet; one: LineS
               </span>
             </>
           ) : (
-            `not known: ${line.missing ?? 'what to expect there'} is not entered`
+            expectedOf(line)
           ))}
       </td>
       <td className="answer-cell">

@@ -75,7 +75,8 @@ export const nextTest = (belief: Belief): NextTest | null => {
     const { minutes, access, accessMinutes } = costs[t]!
     return minutes + (access !== undefined && !opened.has(access) ? accessMinutes : 0)
   }
-  const least = Math.max(WORTHLESS, WORTHLESS_SHARE * entropyOf(suspects(belief).map(({ probability }) => probability)))
+  const parts = Float64Array.from(suspects(belief), ({ probability }) => probability)
+  const least = Math.max(WORTHLESS, WORTHLESS_SHARE * partEntropy(parts, 0, parts.length, 1))
   const useful = testPoints.map((_, t) => t).filter((t) => bits[t]! >= least)
   if (useful.length === 0) return null
   const worth = (t: number): number => bits[t]! / (READING + minutesOf(t))
@@ -97,12 +98,6 @@ export const nextTest = (belief: Belief): NextTest | null => {
     .sort((p, q) => bits[q]! - bits[p]!)
     .map((u) => pointId(testPoints[u]!))
   return { testPoint: pointId(testPoints[best]!), bits: bits[best]!, minutes: minutesOf(best), together }
-}
-
-const entropyOf = (probabilities: Iterable<number>): number => {
-  let bits = 0
-  for (const p of probabilities) if (p > 0) bits -= p * Math.log2(p)
-  return bits
 }
 
 export type Standing =
