@@ -67,12 +67,15 @@ export const settleIdle = (c: Compiled, w: Workspace, from: Settled): Settled | 
   return { voltages: v, stretches: stretches(c, v), unloaded: from.unloaded, converged: true }
 }
 
+/** So little across a load (V) that it is fed by nothing: even a collapsed one behind kilohms of corrosion has more. */
+const UNFED = 1e-6
+
 /** A load that was not fed before and has a voltage now, or that lies below its minimum though it was fed. */
 const suspicious = (c: Compiled, v: Float64Array, unloaded: Float64Array): boolean =>
   c.powers.some((e, k) => {
     const volts = across(c, v, e)
     if (volts >= c.parameters[e * PARAMETERS + 1]!) return false
-    return Math.abs(volts) > 1e-3 || Math.abs(unloaded[k]!) > 1e-3
+    return Math.abs(volts) > UNFED || Math.abs(unloaded[k]!) > 1e-3
   })
 
 /**
