@@ -9,6 +9,7 @@ import { NOTHING, type Settled, settle, settleIdle } from './powerRaise.ts'
 import { type NetworkSolution, report } from './report.ts'
 import {
   type Base,
+  hasSagged,
   IDLE_CLOSE,
   isStable,
   linearise,
@@ -206,7 +207,8 @@ const makePrepared = (compiled: Compiled, near?: Settled): PreparedNetwork => {
         const unloaded = idleBases.get(base)
         if (!unloaded || !resolve(compiled, unloaded, scratch, numbers, idle, IDLE_CLOSE / 10)) return undefined
         if (!sameStretches(compiled, base, solved, idle)) return undefined
-      }
+      } else if (hasSagged(compiled, base, solved) && !isStable(compiled, work, base, scratch, numbers))
+        return undefined
       let sure = true
       const next = energised.map((state, k) => {
         const element = contactOf(k)

@@ -24,15 +24,21 @@ const agree = (network: Network, faults: readonly Overrides[], close: number): n
 }
 
 /**
- * Whether each node keeps a tie other than alternators without this element: alternators alone deliver nothing over a
- * range of volts, so that a node between them has no one voltage to agree on.
+ * Whether every node keeps a way to the reference other than by alternators without this element: alternators alone
+ * deliver nothing over a range of volts, so that what hangs on them has no one voltage to agree on.
  */
 const determined = (network: Network, without: string): boolean => {
-  const left = network.elements.filter(({ id }) => id !== without)
-  return nodesOf(network).every((node) => {
-    const ties = left.filter(({ a, b }) => a === node || b === node)
-    return ties.length === 0 || ties.some(({ type }) => type !== 'alternator')
-  })
+  const ways = network.elements.filter(({ id, type }) => id !== without && type !== 'alternator')
+  const reached = new Set([network.reference])
+  for (let before = 0; before < reached.size; ) {
+    before = reached.size
+    for (const { a, b } of ways)
+      if (reached.has(a) || reached.has(b)) {
+        reached.add(a)
+        reached.add(b)
+      }
+  }
+  return network.elements.every(({ id, a, b }) => id === without || (reached.has(a) && reached.has(b)))
 }
 
 const r = (id: string, a: string, b: string, ohm: number): NetworkElement => ({ type: 'resistor', id, a, b, ohm })

@@ -481,6 +481,16 @@ export const sameBranch = (c: Compiled, base: Base, v: Float64Array, changed: re
   return true
 }
 
+/** Share of its healthy voltage below which a constant-power load may stand on the lower of two solutions. */
+const SAGGED = 0.8
+
+/** Whether a load has come so low that its stretches alone do not tell the upper solution from an unstable one. */
+export const hasSagged = (c: Compiled, base: Base, v: Float64Array): boolean =>
+  c.powers.some((e) => {
+    const volts = v[c.a[e]!]! - v[c.b[e]!]!
+    return c.law[e] === LAW.power && Math.abs(volts) >= FED && volts < SAGGED * base.across[e]!
+  })
+
 /** Volts by which the unloaded voltages may be off: only the stretches they lie on are asked for. */
 export const IDLE_CLOSE = 1e-3
 
