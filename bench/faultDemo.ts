@@ -1,12 +1,13 @@
 /**
- * The fault search on the demo: faults put into a car whose resistances and loads lie off the model by the stated
- * tolerances, read like a real one, against half-split probing, a one-step information search with a perfect model, and
- * hindsight. The faulty car is solved with every element really changed and each fuse really taken out.
+ * The fault search on the demo, first looking where the screen asks for a look, and by readings alone: faults put into a
+ * car whose resistances and loads lie off the model by the stated tolerances, read like a real one, against half-split
+ * probing, a one-step information search with a perfect model, and hindsight.
  */
 import { demoBuild } from '../demo/index.ts'
 import { type ReadySearch, startSearch, withEvidence } from '../src/assess/faults/faults.ts'
-import { carTolerances } from '../src/assess/faults/start.ts'
-import type { SearchStart } from '../src/assess/faults/types.ts'
+import { remarkLikelihoods } from '../src/assess/faults/remarkRatios.ts'
+import type { Evidence as Said, SearchStart } from '../src/assess/faults/types.ts'
+import { looksFor } from '../src/assess/faults/view.ts'
 import {
   type Belief,
   believe,
@@ -15,18 +16,20 @@ import {
   prepareSearch,
   readingVariance,
   type Search,
-  stepAt,
   suspects,
 } from '../src/engineering/electrical/faults/belief.ts'
 import { type Hypothesis, pointId } from '../src/engineering/electrical/faults/hypothesis.ts'
 import { expectedBits, nextTest } from '../src/engineering/electrical/faults/nextTest.ts'
 import { randomStream } from '../src/engineering/electrical/faults/random.ts'
-import { type NetworkElement, solveNetwork } from '../src/engineering/electrical/network/network.ts'
+import { type Meter, meterOn, realElements, repliesIn, type Volts, voltages, withFault } from './faultDemoCar.ts'
 import { calibration, milliseconds, share } from './faultRuns.ts'
 import type { Row } from './rows.ts'
 
+/** Of the others; the search stops where it would for a person. */
 const SURE = 0.9
 const MOST_TESTS = 40
+/** Minutes for a look from beside the car. */
+const LOOK = 0.25
 
 const COMPLAINTS: readonly (SearchStart & { readonly case: string })[] = (
   [
@@ -43,122 +46,55 @@ const COMPLAINTS: readonly (SearchStart & { readonly case: string })[] = (
   ] as const
 ).map(([device, kind, kase]) => ({ complaint: { device, kind }, case: kase }))
 
-/** A car with values off the model by up to its tolerances times `spread`. */
-const realElements = (ready: ReadySearch, spread: number, random: () => number): NetworkElement[] => {
-  const { build, solved, car } = ready
-  const tolerances = new Map<string, ReturnType<typeof carTolerances>>()
-  for (const tolerance of carTolerances(build, solved, car.network.elements))
-    tolerances.set(tolerance.element, [...(tolerances.get(tolerance.element) ?? []), tolerance])
-  return car.network.elements.map((element) => {
-    const changed: Record<string, number> = {}
-    for (const { field, relative, factor, absolute } of tolerances.get(element.id) ?? []) {
-      const value = (element as unknown as Record<string, unknown>)[field]
-      const u = spread * (2 * random() - 1)
-      if (typeof value !== 'number') continue
-      changed[field] =
-        factor !== undefined
-          ? value * factor ** u
-          : relative !== undefined
-            ? value * (1 + relative * u)
-            : value + (absolute ?? 0) * u
-    }
-    return { ...element, ...changed } as NetworkElement
-  })
-}
-
-const withFault = (elements: readonly NetworkElement[], { effects }: Hypothesis, random: () => number) => {
-  let there = [...elements]
-  effects.forEach((effect, n) => {
-    if (effect.kind === 'bridge')
-      there.push({ type: 'resistor', id: `fault:${n}`, a: effect.a, b: effect.b, ohm: effect.ohm })
-    else
-      there = there.flatMap((element): NetworkElement[] => {
-        if (element.id !== effect.element) return [element]
-        if (effect.kind === 'open') return []
-        // A hypothesis stands for a range of ohms: the real one lies anywhere in it.
-        if (effect.kind === 'ohm')
-          return [{ ...element, ohm: effect.ohm * (effect.within ?? 1) ** (2 * random() - 1) } as NetworkElement]
-        if (element.type !== 'resistor') return [element]
-        const half = element.ohm / 2
-        return [
-          { ...element, id: `${element.id}/1`, b: `fault:${n}`, ohm: half },
-          { ...element, id: `${element.id}/2`, a: `fault:${n}`, ohm: half },
-          { type: 'resistor', id: `${element.id}/short`, a: `fault:${n}`, b: effect.to, ohm: effect.ohm },
-        ]
-      })
-  })
-  const ids = new Set(there.map(({ id }) => id))
-  return there.map(
-    (element): NetworkElement =>
-      element.type === 'relayContact' && !ids.has(element.operatedBy)
-        ? { type: 'switch', id: element.id, a: element.a, b: element.b, closed: false, ohm: element.ohm }
-        : element,
-  )
-}
-
-const voltages = (ready: ReadySearch, faulty: readonly NetworkElement[]): ReadonlyMap<string, number | null> => {
-  let there = [...faulty]
-  for (;;) {
-    const solved = solveNetwork({ reference: ready.car.reference, elements: there })
-    let worst = ready.search.problem.fuseBlowsAt
-    let blown: string | undefined
-    for (const { element, rating } of ready.fuses) {
-      const over = Math.abs(solved.currents.get(element) ?? 0) / rating
-      if (over > worst) {
-        worst = over
-        blown = element
-      }
-    }
-    if (blown === undefined) return solved.voltages
-    there = there.filter(({ id }) => id !== blown)
-  }
-}
-
-interface Shown {
-  readonly volts: number
-  readonly step: number
-}
-type Meter = (testPoint: string) => Shown
-
-const meterOn = (ready: ReadySearch, volts: ReadonlyMap<string, number | null>, random: () => number): Meter => {
-  const { meter, testPoints } = ready.search.problem
-  // All are read beforehand, so that whoever asks, and in whatever order, is shown the same.
-  const shown = new Map(
-    testPoints.map((point): [string, Shown] => {
-      // A floating point shows nothing steady: about nothing on a meter of 10 MΩ.
-      const value = (volts.get(point.node) ?? 0) - (point.minus === undefined ? 0 : (volts.get(point.minus) ?? 0))
-      const step = stepAt(meter, value)
-      const limit = meter.relative * Math.abs(value) + (meter.absolute * step) / meter.step
-      return [pointId(point), { volts: step * Math.round((value + limit * (2 * random() - 1)) / step), step }]
-    }),
-  )
-  return (id) => shown.get(id)!
-}
-
 type Chooser = (belief: Belief, search: Search, truth: Hypothesis, meter: Meter) => string | null
 
 interface Run {
   readonly tests: number
+  readonly looks: number
   readonly minutes: number
   readonly outcome: 'right' | 'innocent' | 'alike'
   readonly stated: readonly [number, boolean][]
-  readonly read: readonly (readonly [string, Shown])[]
+  readonly said: readonly Said[]
 }
 
-const run = (search: Search, truth: Hypothesis, meter: Meter, choose: Chooser): Run => {
+/** Who searches, by which model, and what the car shows. */
+interface Searcher {
+  readonly ready: ReadySearch
+  readonly search: Search
+  readonly truth: Hypothesis
+  readonly meter: Meter
+  readonly choose: Chooser
+  readonly sure: number
+  /** Answers to looks; none: nobody looks. */
+  readonly replies?: ReadonlyMap<string, string>
+}
+
+const run = ({ ready, search, truth, meter, choose, sure, replies }: Searcher): Run => {
   const evidence: Evidence[] = []
+  const said: Said[] = []
   const stated: [number, boolean][] = []
-  const read: [string, Shown][] = []
   const opened = new Set<string>()
-  let minutes = 0
+  const looked = new Set<string>()
+  let [tests, minutes] = [0, 0]
   for (;;) {
     const belief = believe(search, evidence)
     const list = suspects(belief)
-    for (const { part, probability } of list) if (probability > 0.01) stated.push([probability, part === truth.part])
     const top = list[0]!
-    const done = (outcome: Run['outcome']): Run => ({ tests: evidence.length, minutes, outcome, stated, read })
-    if (top.probability > SURE) return done(top.part === truth.part ? 'right' : 'innocent')
-    const testPoint = evidence.length < MOST_TESTS ? choose(belief, search, truth, meter) : null
+    const look = replies && top.probability <= sure ? looksFor(ready, belief, looked)[0] : undefined
+    if (look) {
+      const entry = { kind: 'remark' as const, remark: replies!.get(look.about)!, about: look.about }
+      const likelihoods = remarkLikelihoods(ready, entry)
+      const ratios = Object.fromEntries(ready.search.hypotheses.map(({ id }, h) => [id, likelihoods[h]!]))
+      evidence.push({ kind: 'remark', says: entry.remark, ratios })
+      said.push(entry)
+      looked.add(look.about)
+      minutes += LOOK
+      continue
+    }
+    for (const { part, probability } of list) if (probability > 0.01) stated.push([probability, part === truth.part])
+    const done = (outcome: Run['outcome']): Run => ({ tests, looks: looked.size, minutes, outcome, stated, said })
+    if (top.probability > sure) return done(top.part === truth.part ? 'right' : 'innocent')
+    const testPoint = tests < MOST_TESTS ? choose(belief, search, truth, meter) : null
     if (testPoint === null) return done('alike')
     const point = search.problem.testPoints.find((each) => pointId(each) === testPoint)!
     minutes += point.minutes ?? 1
@@ -166,9 +102,11 @@ const run = (search: Search, truth: Hypothesis, meter: Meter, choose: Chooser): 
       opened.add(point.access)
       minutes += point.accessMinutes ?? 0
     }
-    const shown = meter(testPoint)
-    evidence.push({ kind: 'reading', testPoint, ...shown })
-    read.push([testPoint, shown])
+    const { volts, step } = meter(testPoint)
+    const { at, against } = ready.tests.get(testPoint)!
+    evidence.push({ kind: 'reading', testPoint, volts, step })
+    said.push({ kind: 'reading', quantity: 'volts', at, value: volts, step, ...(against ? { against } : {}) })
+    tests++
   }
 }
 
@@ -234,17 +172,50 @@ const hindsight: Chooser = (belief, _, truth, meter) => {
   return best
 }
 
-const CHOOSERS = {
-  search: bySearch,
-  'half-split probing': halfSplit,
-  'one step, perfect model': oneStep,
-  hindsight,
+const PERFECT = 'one step, perfect model'
+const WAYS = {
+  search: { choose: bySearch, looks: true },
+  'search by readings alone': { choose: bySearch, looks: false },
+  'half-split probing': { choose: halfSplit, looks: false },
+  [PERFECT]: { choose: oneStep, looks: false },
+  [`${PERFECT}, the same looks`]: { choose: oneStep, looks: true },
+  hindsight: { choose: hindsight, looks: false },
 } as const
-type Name = keyof typeof CHOOSERS
-const NAMES = Object.keys(CHOOSERS) as Name[]
+type Name = keyof typeof WAYS
+const NAMES = Object.keys(WAYS) as Name[]
 
 const mean = (values: readonly number[]): number =>
   values.reduce((sum, each) => sum + each, 0) / Math.max(1, values.length)
+
+/** Cars drawn for one fault before another is drawn. */
+const MOST_CARS = 20
+
+/** A fault and a car in which somebody would make the complaint, as it is and as modelled. */
+const complainedOf = (ready: ReadySearch, healthy: Volts, random: () => number) => {
+  const { a, b, likelihood } = ready.search.problem.complaint!
+  const across = (volts: Volts): number => (volts.get(a) ?? 0) - (volts.get(b) ?? 0)
+  const { elements } = ready.car.network
+  const steady = ready.search.hypotheses.filter(({ intermittent }) => !intermittent)
+  const total = steady.reduce((sum, { weight }) => sum + weight, 0)
+  for (;;) {
+    let draw = random() * total
+    const truth = steady.find(({ weight }) => {
+      draw -= weight
+      return draw < 0
+    })!
+    const exact = voltages(
+      ready,
+      withFault(elements, truth, () => 0.5),
+    )
+    if (likelihood(truth, across(exact), across(healthy)) === 0) continue
+    for (let tries = 0; tries < MOST_CARS; tries++) {
+      const there = realElements(ready, 1, random)
+      const real = voltages(ready, withFault(there, truth, random))
+      if (random() < likelihood(truth, across(real), across(voltages(ready, there))))
+        return { truth, real, exact, random }
+    }
+  }
+}
 
 export const benchFaultDemo = (): Row[] => {
   const cars = Number(process.env.BENCH_DEMO_CARS ?? 10)
@@ -258,50 +229,35 @@ export const benchFaultDemo = (): Row[] => {
     const ready = startSearch(build, complaint)
     start = Math.max(start, milliseconds(from))
     // The same search with nothing off the model and nothing drawn.
-    const perfect = prepareSearch({ ...ready.search.problem, tolerances: [] }, 1)
-    const steady = ready.search.hypotheses.filter(({ intermittent }) => !intermittent)
-    const total = steady.reduce((sum, { weight }) => sum + weight, 0)
+    const perfect = prepareSearch({ ...ready.search.problem, tolerances: [] }, 0)
+    const healthy = voltages(ready, ready.car.network.elements)
     for (let n = 0; n < cars; n++) {
-      const random = randomStream(4711 + 1000 * place + n)
-      let draw = random() * total
-      const truth = steady.find(({ weight }) => {
-        draw -= weight
-        return draw < 0
-      })!
-      const real = meterOn(ready, voltages(ready, withFault(realElements(ready, 1, random), truth, random)), random)
-      const exact = meterOn(
-        ready,
-        voltages(
-          ready,
-          withFault(ready.car.network.elements, truth, () => 0.5),
-        ),
-        random,
-      )
+      const { truth, real, exact, random } = complainedOf(ready, healthy, randomStream(4711 + 1000 * place + n))
+      const realMeter = meterOn(ready, real, random)
+      const exactMeter = meterOn(ready, exact, random)
+      const replies = repliesIn(ready, healthy, real, truth, random)
       for (const name of NAMES) {
-        const isPerfect = name === 'one step, perfect model'
-        const made = run(isPerfect ? perfect : ready.search, truth, isPerfect ? exact : real, CHOOSERS[name])
-        runs.get(name)!.push(made)
+        const { choose, looks } = WAYS[name]
+        const isPerfect = name.startsWith(PERFECT)
+        runs.get(name)!.push(
+          run({
+            ready,
+            search: isPerfect ? perfect : ready.search,
+            truth,
+            meter: isPerfect ? exactMeter : realMeter,
+            choose,
+            sure: choose === bySearch ? ready.search.problem.sure : SURE,
+            ...(looks ? { replies } : {}),
+          }),
+        )
       }
       // The whole answer as a person waits for it: who is suspect, and what to measure next.
-      const evidence = runs
-        .get('search')!
-        .at(-1)!
-        .read.map(([id, { volts: value, step }]) => {
-          const { at, against } = ready.tests.get(id)!
-          return {
-            kind: 'reading' as const,
-            quantity: 'volts' as const,
-            at,
-            value,
-            step,
-            ...(against ? { against } : {}),
-          }
-        })
-      for (let k = 0; k <= evidence.length; k++) {
+      const { said } = runs.get('search')!.at(-1)!
+      for (let k = 0; k <= said.length; k++) {
         // The quicker of two: processor time also counts what the collector's threads do beside it.
         const timed = [0, 1].map(() => {
           const start = process.cpuUsage()
-          const { pairs } = withEvidence(ready, evidence.slice(0, k))
+          const { pairs } = withEvidence(ready, said.slice(0, k))
           return { pairs, took: milliseconds(start) }
         })
         const { pairs } = timed[0]!
@@ -322,17 +278,28 @@ export const benchFaultDemo = (): Row[] => {
   const rows: Row[] = NAMES.map((name) => {
     const list = runs.get(name)!
     const count = (outcome: Run['outcome']): number => list.filter((each) => each.outcome === outcome).length
+    const looks = WAYS[name].looks ? ` after ${mean(list.map((each) => each.looks)).toFixed(1)} looks` : ''
     return {
       name: `demo, ${name}: mean to ${SURE} (${kept.length} of ${all} cars, where all end)`,
-      value: `${of(name, kept, 'tests').toFixed(2)} tests, ${of(name, kept, 'minutes').toFixed(1)} min; found ${share(count('right'), all)}, cannot be told apart ${share(count('alike'), all)}, innocent ${share(count('innocent'), all)}`,
+      value: `${of(name, kept, 'tests').toFixed(2)} tests${looks}, ${of(name, kept, 'minutes').toFixed(1)} min; found ${share(count('right'), all)}, cannot be told apart ${share(count('alike'), all)}, innocent ${share(count('innocent'), all)}`,
     }
   })
   const innocent = runs.get('search')!.filter(({ outcome }) => outcome === 'innocent').length
   const fewer = 1 - of('search', kept, 'minutes') / of('half-split probing', kept, 'minutes')
-  const [tests, perfectTests] = [of('search', kept, 'tests'), of('one step, perfect model', kept, 'tests')]
-  // Of the mean difference, car by car: so many cars tell the two apart by no less.
-  const more = kept.map((i) => runs.get('search')![i]!.tests - runs.get('one step, perfect model')![i]!.tests)
-  const error = Math.sqrt(mean(more.map((each) => (each - mean(more)) ** 2)) / kept.length)
+  /** Tests of one over those of another, where both end. */
+  const ratio = (name: Name, against: Name): { readonly value: string; readonly atMost1: boolean } => {
+    const both = ended([name, against])
+    const base = of(against, both, 'tests')
+    // Of the mean difference, car by car: so many cars tell the two apart by no less.
+    const more = both.map((i) => runs.get(name)![i]!.tests - runs.get(against)![i]!.tests)
+    const error = Math.sqrt(mean(more.map((each) => (each - mean(more)) ** 2)) / both.length)
+    const over = of(name, both, 'tests') / base
+    return {
+      value: `${over.toFixed(3)} ± ${(error / base).toFixed(3)} (one standard error, ${both.length} cars)`,
+      atMost1: over <= 1,
+    }
+  }
+  const asAsked = ratio('search', PERFECT)
   rows.push(
     {
       name: 'demo: fewer minutes than half-split probing',
@@ -342,10 +309,15 @@ export const benchFaultDemo = (): Row[] => {
     },
     {
       name: 'demo: mean tests over those of one step with a perfect model',
-      value: `${(tests / perfectTests).toFixed(3)} ± ${(error / perfectTests).toFixed(3)} (one standard error)`,
+      value: asAsked.value,
       reach: '≤ 1',
-      reached: tests <= perfectTests,
+      reached: asAsked.atMost1,
     },
+    {
+      name: 'demo: the same, where the perfect model is told of the same looks',
+      value: ratio('search', `${PERFECT}, the same looks`).value,
+    },
+    { name: 'demo: the same, nobody looks', value: ratio('search by readings alone', PERFECT).value },
     {
       name: `demo: more than ${SURE} sure of an innocent part`,
       value: share(innocent, all),

@@ -11,6 +11,7 @@ import {
   startSearch,
   withEvidence,
 } from '../src/assess/faults/faults.ts'
+import { looksOf } from '../src/assess/faults/remarkRatios.ts'
 import { simulatedCar } from '../src/assess/faults/simulatedCar.testing.ts'
 import { applyChanges } from '../src/model/read.ts'
 
@@ -47,6 +48,33 @@ describe('a search on the tail lamp', () => {
       expect(wires.includes(wire) || devices.includes('tail-left') || devices.includes('splice-tail'), name).toBe(true)
     expect(['found', 'cannot tell apart']).toContain(view.standing.kind)
     expect(readings).toBeLessThanOrEqual(10)
+  })
+
+  it('asks for looks with the answers that people give, and takes them', () => {
+    const ready = startSearch(build, { complaint: { device: 'fuel-pump', kind: 'dead' }, case: CASE })
+    const all = looksOf(ready)
+    const answers = (about: string): string[] =>
+      all.find((look) => look.about === about)!.answers.map(({ remark }) => remark)
+    expect(answers('headlamp-left')).toEqual(['works', 'weak-too', 'dead-too'])
+    expect(answers('pump-relay')).toEqual(['relay-clicks', 'relay-silent'])
+    expect(answers('fuse-pump')).toEqual(['fuse-whole', 'fuse-blown'])
+    expect(all.map(({ about }) => build.collections.devices[about]!.restricted)).toEqual(all.map(() => undefined))
+    // The answers of each look are all that can be said.
+    for (const { answers: given } of all)
+      for (const h of [0, 10, 50]) expect(given.reduce((sum, { chances }) => sum + chances[h]!, 0)).toBeCloseTo(1, 12)
+    const { looks } = withEvidence(ready, [])
+    expect(looks.map(({ bits }) => bits)).toEqual([...looks.map(({ bits }) => bits)].sort((p, q) => q - p))
+    const coil = (remark: string): number =>
+      withEvidence(ready, [{ kind: 'remark', remark, about: 'pump-relay' }]).suspects.find(
+        ({ part }) => part === 'coil:pump-relay',
+      )?.probability ?? 0
+    // 0.93 of the clicks that are heard were there, 0.85 of the silences: nearly 10 to 1, the other parts being as they are.
+    expect(coil('relay-silent') / coil('relay-clicks')).toBeGreaterThan(5)
+    const fuse = (remark: string): number =>
+      withEvidence(ready, [{ kind: 'remark', remark, about: 'fuse-pump' }]).suspects.find(
+        ({ part }) => part === 'fuse-pump',
+      )?.probability ?? 0
+    expect(fuse('fuse-blown') / fuse('fuse-whole')).toBeGreaterThan(30)
   })
 
   it('ranks the lamp holder first when it comes and goes as its wire is moved', () => {

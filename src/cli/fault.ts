@@ -27,7 +27,7 @@ export const addFault = (program: Command, out: Out, input: Readable = process.s
     .option('--case <case>', 'state of the car; else the first in which the complaint can be made')
     .option('--read <point=value>', 'a reading: tail-left.+=12.9, or point~point=0.4 ohm; may be given often', more, [])
     .option('--remark <remark>', 'what was seen or heard: works:tail-right; may be given often', more, [])
-    .option('--sure <share>', 'how sure it has to be of one part, 0.5 to 0.999; else 0.9')
+    .option('--sure <share>', 'how sure it has to be of one part, 0.5 to 0.999; else 0.92')
     .option(
       '--prior <kind=weight>',
       'how often a kind of part, or a part, fails: crimp=3; or how many times as often a zone: zone:rear=4; may be given often',

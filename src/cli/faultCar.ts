@@ -180,8 +180,9 @@ const viewText = (build: Build, view: SearchView, evidence: readonly Evidence[],
     )
   for (const { name, probability, modes } of view.suspects.slice(0, 5))
     lines.push(`  ${percent(probability).padStart(6)}  ${inert(name)}${modes[0] ? ` (${inert(modes[0].mode)})` : ''}`)
-  view.looks.forEach(({ name }, i) => {
-    lines.push(wrap(`Look first: does ${name} work? Answer “look ${i + 1} yes” or “look ${i + 1} no”.`, WIDTH))
+  view.looks.forEach(({ says, answers }, i) => {
+    const ways = answers.map((answer) => `“look ${i + 1} ${answer.says.toLowerCase()}”`)
+    lines.push(wrap(`Look first: ${says} Answer ${ways.join(' or ')}.`, WIDTH))
   })
   if (view.next) {
     const { next } = view
@@ -337,9 +338,9 @@ const answered = (build: Build, evidence: readonly Evidence[], view: SearchView,
   }
   if (word === 'look') {
     const look = view.looks[Number(rest[0]) - 1]
-    if (!look || !/^(yes|no)$/i.test(rest[1] ?? ''))
-      throw refuse('no-look', `“${text}” answers no question.`, 'Write: look 1 yes, or look 1 no.')
-    return [...evidence, { kind: 'remark', remark: /yes/i.test(rest[1]!) ? look.ifYes : look.ifNo, about: look.about }]
+    const answer = look?.answers.find(({ says }) => says.toLowerCase() === rest[1]?.toLowerCase())
+    if (!look || !answer) throw refuse('no-look', `“${text}” answers no question.`, 'Write: look 1 yes, or look 1 no.')
+    return [...evidence, { kind: 'remark', remark: answer.remark, about: look.about }]
   }
   if (word === 'remark') return [...evidence, remarkOf(build, rest.join(' '))]
   if (text.includes('=')) return [...evidence, readingOf(text)]

@@ -9,7 +9,7 @@ import type { SearchStart } from './types.ts'
 
 export { REMARKS } from './remarks.ts'
 export { closeSearch, newSearch, repairOf } from './repair.ts'
-export type { ReadySearch } from './start.ts'
+export { type ReadySearch, SURE } from './start.ts'
 export type * from './types.ts'
 export { answerOf, withEvidence } from './view.ts'
 

@@ -102,12 +102,13 @@ export interface Question {
   readonly instead?: ReadingEvidence
 }
 
-/** Something to see or hear, answered with one remark or the other about the device. */
+/** Something to see or hear, answered with one of some remarks about the device. */
 export interface LookFirst {
   readonly about: string
   readonly name: string
-  readonly ifYes: string
-  readonly ifNo: string
+  /** As a question: “Does … work?” */
+  readonly says: string
+  readonly answers: readonly { readonly says: string; readonly remark: string }[]
   readonly bits: number
 }
 
@@ -117,7 +118,7 @@ export interface SearchView {
   /** Most suspect first; those of a share below one in ten thousand left out. */
   readonly suspects: readonly Suspect[]
   readonly next: NextTest | null
-  /** What to look or listen at before any probe: does it work? Most telling first. */
+  /** What to look or listen at before any probe: does it work, click, is it whole? Most telling first. */
   readonly looks: readonly LookFirst[]
   readonly questions: readonly Question[]
   /** Two faults at once were taken in, for no single one explains the readings. */

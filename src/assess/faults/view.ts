@@ -15,7 +15,7 @@ import { deviceIdOf, deviceName, own } from '../make.ts'
 import { doubtsOf } from './doubts.ts'
 import { placeOf, testId } from './drops.ts'
 import { ampLikelihoods, ohmLikelihoods, voltLikelihoods } from './otherReadings.ts'
-import { looksOf, remarkLikelihoods } from './remarkRatios.ts'
+import { type Look, looksOf, remarkLikelihoods } from './remarkRatios.ts'
 import type { ReadySearch } from './start.ts'
 import type {
   Evidence,
@@ -38,7 +38,7 @@ const EXPECTED = 4
 const LOOKED_OVER = 12
 const LOOKS = 3
 /** Bits below which a look is not worth asking for. */
-const WORTH_A_LOOK = 0.05
+const WORTH_A_LOOK = 0.3
 
 /**
  * `readings`: those of the build as it is now, for the meters that the evidence was read with; the search may have been
@@ -67,7 +67,7 @@ export const withEvidence = (
     standing: standingOf(ready, now, questions),
     suspects: list,
     next: asked,
-    looks: now.kind === 'found' ? [] : looks(ready, belief, evidence),
+    looks: now.kind === 'found' ? [] : looksFor(ready, belief, remarkedOn(evidence)),
     questions,
     pairs,
     cautions: [
@@ -80,6 +80,9 @@ export const withEvidence = (
     ],
   }
 }
+
+const remarkedOn = (evidence: readonly Evidence[]): ReadonlySet<string> =>
+  new Set(evidence.flatMap((entry) => (entry.kind === 'remark' && entry.about ? [entry.about] : [])))
 
 /** Who has moved a wire or felt a joint stands there already: its access is open. */
 const withOpened = (ready: ReadySearch, evidence: readonly Evidence[]): Search => {
@@ -247,27 +250,48 @@ const expectsOf = (belief: Belief, t: number, list: readonly Suspect[]): NextTes
   return rows
 }
 
-const entropy = (p: number): number => (p <= 0 || p >= 1 ? 0 : -p * Math.log2(p) - (1 - p) * Math.log2(1 - p))
-/** How often somebody who looks says what is so. */
-const RIGHT = 0.95
+const SAYS: Readonly<Record<Look['asks'], (name: string) => string>> = {
+  works: (name) => `Does ${name} work?`,
+  clicks: (name) => `Does ${name} click when it is switched on?`,
+  whole: (name) => `Is ${name} whole, as far as you see?`,
+}
+const ANSWER_SAYS: Readonly<Record<string, string>> = {
+  works: 'Yes',
+  'weak-too': 'Weakly',
+  'dead-too': 'No',
+  'relay-clicks': 'Yes',
+  'relay-silent': 'No',
+  'fuse-whole': 'Yes',
+  'fuse-blown': 'No',
+}
 
-const looks = (ready: ReadySearch, belief: Belief, evidence: readonly Evidence[]): LookFirst[] => {
-  const said = new Set(evidence.flatMap((entry) => (entry.kind === 'remark' && entry.about ? [entry.about] : [])))
-  const probability = hypothesisProbabilities(belief)
+/** Expected information (bits) of the answers about the fault: H(answer) − Σ p · H(answer | fault). */
+const bitsOf = ({ answers }: Look, probabilities: readonly number[]): number => {
+  const nats = (p: number): number => (p > 0 ? -p * Math.log(p) : 0)
+  let bits = 0
+  for (const { chances } of answers) {
+    const mean = probabilities.reduce((sum, p, h) => sum + p * chances[h]!, 0)
+    bits += nats(mean) - probabilities.reduce((sum, p, h) => sum + p * nats(chances[h]!), 0)
+  }
+  return bits / Math.LN2
+}
+
+/** What to look at before the next probe, the most telling first. */
+export const looksFor = (ready: ReadySearch, belief: Belief, said: ReadonlySet<string>): LookFirst[] => {
+  const byHypothesis = hypothesisProbabilities(belief)
+  const each = ready.search.hypotheses.map(({ id }) => byHypothesis.get(id) ?? 0)
+  const sum = each.reduce((p, q) => p + q, 0)
+  const probabilities = each.map((p) => p / sum)
   return looksOf(ready)
     .filter(({ about }) => !said.has(about))
-    .map(({ about, remark, otherwise, yes }) => {
-      const works = ready.search.hypotheses.reduce(
-        (sum, { id }, h) => sum + (yes[h] ? (probability.get(id) ?? 0) : 0),
-        0,
-      )
-      const seen = works * RIGHT + (1 - works) * (1 - RIGHT)
+    .map((look): LookFirst => {
+      const name = deviceName(ready.build, look.about)
       return {
-        about,
-        name: deviceName(ready.build, about),
-        ifYes: remark,
-        ifNo: otherwise,
-        bits: entropy(seen) - entropy(RIGHT),
+        about: look.about,
+        name,
+        says: SAYS[look.asks](name),
+        answers: look.answers.map(({ remark }) => ({ says: ANSWER_SAYS[remark]!, remark })),
+        bits: bitsOf(look, probabilities),
       }
     })
     .filter(({ bits }) => bits > WORTH_A_LOOK)

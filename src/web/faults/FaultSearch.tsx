@@ -91,21 +91,18 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
               <section aria-labelledby="looks">
                 <h2 id="looks">Look first, it costs nothing</h2>
                 {view.looks.map((look) => (
-                  <p key={look.about + look.ifYes} className="row look">
-                    <span>Does {look.name} work?</span>
-                    {[
-                      ['Yes', look.ifYes],
-                      ['No', look.ifNo],
-                    ].map(([word, key]) => (
+                  <p key={look.about} className="row look">
+                    <span>{look.says}</span>
+                    {look.answers.map(({ says, remark }) => (
                       <button
-                        key={word}
+                        key={remark}
                         type="button"
-                        aria-label={`${word}, ${look.name}`}
+                        aria-label={`${says}, ${look.name}`}
                         onClick={() => {
-                          bench.edit(remarkEdit(search, key!, look.about, remarkSays(build, key!, look.about)))
+                          bench.edit(remarkEdit(search, remark, look.about, remarkSays(build, remark, look.about)))
                         }}
                       >
-                        {word}
+                        {says}
                       </button>
                     ))}
                   </p>

@@ -1,14 +1,13 @@
 /** How sure a search has to be, and what fails how often in this car: both are the builder's to say. */
 import { zonePrior } from '../../assess/faults/carFaults.ts'
-import type { StoredSearch } from '../../assess/faults/faults.ts'
+import { type StoredSearch, SURE } from '../../assess/faults/faults.ts'
 import { PRIOR_WEIGHTS } from '../../engineering/electrical/faults/hypothesis.ts'
 import type { Build } from '../../model/build.ts'
 import { bench } from '../workbench/bench.ts'
 import { settingsEdit } from './faultEdits.ts'
 import { parseNumber } from './parseNumber.ts'
 
-const SURE = [0.8, 0.9, 0.95, 0.99] as const
-const USUAL = 0.9
+const CHOICES = [0.8, SURE, 0.95, 0.99] as const
 const NAMES: Readonly<Record<string, string>> = {
   bulb_holder: 'lamp holders',
   exposed: 'joints in the wet',
@@ -23,7 +22,7 @@ const NAMES: Readonly<Record<string, string>> = {
 }
 
 export function SearchSettings({ build, search }: { build: Build; search: StoredSearch }) {
-  const { sure = USUAL, priors = {} } = search
+  const { sure = SURE, priors = {} } = search
   const weight = (key: string, name: string, usual: number) => (
     <label key={key}>
       {name}
@@ -48,7 +47,7 @@ export function SearchSettings({ build, search }: { build: Build; search: Stored
           value={sure}
           onChange={(event) => void bench.edit(settingsEdit(search, { sure: Number(event.target.value) }))}
         >
-          {[...new Set([...SURE, sure])].map((each) => (
+          {[...new Set([...CHOICES, sure])].map((each) => (
             <option key={each} value={each}>
               {Math.round(100 * each)} %
             </option>

@@ -1,7 +1,7 @@
 import { Refusal, refuse } from '../../../units/problem.ts'
 import { faultProblems } from './checkProblem.ts'
 import { type FaultProblem, type Hypothesis, type Meter, pointId } from './hypothesis.ts'
-import { type Forecast, type Forecaster, forecaster } from './predict.ts'
+import { type Forecast, type Forecaster, forecaster, SOUND } from './predict.ts'
 
 /** A reading (V against the reference), or a remark that makes some parts more or less likely than others. */
 export type Evidence =
@@ -65,8 +65,7 @@ export const prepareSearch = (problem: FaultProblem, draws = drawsFor(problem.hy
   const problems = faultProblems(problem)
   if (problems.length > 0) throw new Refusal(problems)
   const made = forecaster(problem, draws, seed)
-  const none: Hypothesis = { id: 'none', part: 'none', mode: 'sound', weight: 0, effects: [] }
-  const [healthy, ...forecasts] = made.forecast([none, ...problem.hypotheses])
+  const [healthy, ...forecasts] = made.forecast([SOUND, ...problem.hypotheses])
   return {
     problem,
     hypotheses: problem.hypotheses,
@@ -92,7 +91,7 @@ export const normal = (x: number, mean: number, variance: number): number =>
 /** Belief after the evidence, from the priors up: evidence can be taken back or mended at any time. */
 export const believe = (search: Search, evidence: readonly Evidence[]): Belief => {
   const { problem, hypotheses, forecasts, healthy } = search
-  const total = hypotheses.reduce((sum, { weight }) => sum + weight, 0)
+  const total = forecasts.reduce((sum, { hypothesis, share }) => sum + hypotheses[hypothesis]!.weight * share, 0)
   const branches: Branch[] = forecasts.map(({ hypothesis, share, mean, spread, rank, variance }) => ({
     hypothesis,
     probability: (((1 - problem.modelWrong) * hypotheses[hypothesis]!.weight) / total) * share,

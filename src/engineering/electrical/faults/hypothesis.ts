@@ -58,6 +58,14 @@ export interface Meter {
   readonly finer?: readonly number[]
 }
 
+/** What the search began with: something that the load between `a` and `b` does. */
+export interface Complaint {
+  readonly a: string
+  readonly b: string
+  /** How likely it is under a fault, 0 … 1, from the volts across the load and those of the same car without the fault. */
+  readonly likelihood: (fault: Hypothesis, volts: number, healthy: number) => number
+}
+
 /** Everything that a search starts from; nothing in it changes. */
 export interface FaultProblem {
   readonly network: Network
@@ -70,6 +78,8 @@ export interface FaultProblem {
   readonly meter: Meter
   /** How sure of one part the search has to be, 0.5 … 1. */
   readonly sure: number
+  /** Asked of every car that is drawn, so that ohms and loads that could not have caused it foretell nothing. */
+  readonly complaint?: Complaint
   /** Prior share of "the model is wrong here": something that no hypothesis says. */
   readonly modelWrong: number
 }

@@ -10,6 +10,7 @@ import { randomStream } from './random.ts'
  */
 export interface Forecast {
   readonly hypothesis: number
+  /** Those of a hypothesis add up to how likely the complaint is under it: 1 where there is none. */
   readonly share: number
   readonly mean: Float64Array
   /** Square root of the covariance, row by row: test points × `rank`. */
@@ -53,7 +54,8 @@ const drawElement = (
   return { ...element, ...changed } as NetworkElement
 }
 
-const spreadFault = (effect: Effect, shift: number): Effect =>
+/** The fault at the `shift` of its range of ohms, −1 … 1 on a log scale. */
+export const spreadFault = (effect: Effect, shift: number): Effect =>
   effect.kind === 'ohm'
     ? { ...effect, ohm: effect.ohm * (effect.within ?? WITHIN) ** shift }
     : effect.kind === 'bridge' && effect.within !== undefined
@@ -63,14 +65,14 @@ const spreadFault = (effect: Effect, shift: number): Effect =>
 /**
  * Readings (V, without meter error; a floating point reads 0) of all hypotheses at the test points for one draw of the
  * car: contacts follow their coils, then the fuse furthest over its limit opens, one at a time, until nothing changes.
- * `states` tells which contacts are pulled in and which fuses have blown.
+ * `states` tells which contacts are pulled in and which fuses have blown, `load` the volts across the complaint's load.
  */
 const readingsOf = (
   problem: FaultProblem,
   prepared: PreparedNetwork,
   hypotheses: readonly Hypothesis[],
   shift: (h: number) => number,
-): { readings: Float64Array[]; states: string[] } => {
+): { readings: Float64Array[]; states: string[]; load: number[] } => {
   const byId = new Map(prepared.network.elements.map((element) => [element.id, element]))
   const fuses = problem.fuses.flatMap(({ element: id, rating }) => {
     const element = byId.get(id)
@@ -79,7 +81,13 @@ const readingsOf = (
   const points = problem.testPoints.map(({ node }) => node)
   const drops = problem.testPoints.flatMap(({ minus }, t) => (minus === undefined ? [] : [{ t, minus }]))
   const afterPoints = points.length + drops.length
-  const observed = [...points, ...drops.map(({ minus }) => minus), ...fuses.flatMap(({ a, b }) => [a, b])]
+  const { complaint } = problem
+  const observed = [
+    ...points,
+    ...drops.map(({ minus }) => minus),
+    ...fuses.flatMap(({ a, b }) => [a, b]),
+    ...(complaint ? [complaint.a, complaint.b] : []),
+  ]
   const overrides: Overrides[] = hypotheses.map(({ effects }, h) =>
     overridesOf(
       effects.map((effect) => spreadFault(effect, shift(h))),
@@ -88,6 +96,7 @@ const readingsOf = (
   )
   const readings: Float64Array[] = []
   const states: string[] = []
+  const load: number[] = []
   let open = hypotheses.map((_, h) => h)
   const blown: string[][] = hypotheses.map(() => [])
   for (let round = 0; open.length > 0 && round <= MOST_BLOWN; round++) {
@@ -104,6 +113,7 @@ const readingsOf = (
       })
       readings[h] = shown.map((value) => (Number.isNaN(value) ? 0 : value))
       states[h] = `${pulledIn[i]}|${blown[h]!.join()}`
+      if (complaint) load[h] = (row.at(-2) || 0) - (row.at(-1) || 0)
       let worst = problem.fuseBlowsAt
       let next: string | undefined
       fuses.forEach(({ id, rating, ohm }, f) => {
@@ -122,7 +132,7 @@ const readingsOf = (
     })
     open = again
   }
-  return { readings, states }
+  return { readings, states, load }
 }
 
 /** The prepared draws of a problem: forecasts of its hypotheses, and of any others asked for later (pairs). */
@@ -144,18 +154,31 @@ export const forecaster = (problem: FaultProblem, draws: number, seed = 1): Fore
     cars[k] ??= k === 0 ? model : model.vary((element) => drawElement(element, tolerances.get(element.id), random))
     return cars[k]
   }
+  const healthyLoad: number[] = []
+  /** How likely the complaint is under a fault of car `k` that leaves so many volts to the load. */
+  const complains = (k: number, fault: Hypothesis, volts: number): number => {
+    const { complaint } = problem
+    if (!complaint || fault.effects.length === 0) return 1
+    healthyLoad[k] ??= readingsOf(problem, carOf(k), [SOUND], () => 0).load[0]!
+    return complaint.likelihood(fault, volts, healthyLoad[k])
+  }
   const forecast = (hypotheses: readonly Hypothesis[]): Forecast[][] => {
-    const byState = hypotheses.map(() => new Map<string, Float64Array[]>())
+    const byState = hypotheses.map(() => new Map<string, Drawn[]>())
+    const drawn = new Float64Array(hypotheses.length)
     const draw = (k: number, which: readonly number[]): void => {
       const random = randomStream(seed * 1000 + 500 + k)
       const shifts = hypotheses.map(() => 2 * random() - 1)
       const shift = (i: number): number => (k === 0 ? 0 : shifts[which[i]!]!)
       const asked = which.map((h) => hypotheses[h]!)
-      const { readings, states } = readingsOf(problem, carOf(k), asked, shift)
+      const { readings, states, load } = readingsOf(problem, carOf(k), asked, shift)
       which.forEach((h, i) => {
+        drawn[h]!++
+        const weight = complains(k, asked[i]!, load[i]!)
+        if (weight === 0) return
+        const one = { row: readings[i]!, weight }
         const there = byState[h]!.get(states[i]!)
-        if (there) there.push(readings[i]!)
-        else byState[h]!.set(states[i]!, [readings[i]!])
+        if (there) there.push(one)
+        else byState[h]!.set(states[i]!, [one])
       })
     }
     const all = hypotheses.map((_, h) => h)
@@ -164,14 +187,14 @@ export const forecaster = (problem: FaultProblem, draws: number, seed = 1): Fore
     const split = all.filter((h) => byState[h]!.size > 1)
     if (draws > 1 && split.length > 0) for (let k = draws + 1; k <= SPLIT * draws; k++) draw(k, split)
     return byState.map((groups, h) => {
-      const drawn = [...groups.values()].reduce((sum, members) => sum + members.length, 0)
-      const largest = [...groups.values()].reduce((p, q) => (q.length > p.length ? q : p))
+      if (groups.size === 0) return []
+      const largest = [...groups.values()].reduce((p, q) => (weightOf(q) > weightOf(p) ? q : p))
       const pooled = spreadOf(largest, meanOf(largest, points))
       return [...groups.values()].map((members) => {
         const mean = meanOf(members, points)
         return {
           hypothesis: h,
-          share: members.length / drawn,
+          share: weightOf(members) / drawn[h]!,
           mean,
           // A handful of members tell their mean, but not how they spread.
           ...(members.length >= 8 ? spreadOf(members, mean) : pooled),
@@ -182,24 +205,39 @@ export const forecaster = (problem: FaultProblem, draws: number, seed = 1): Fore
   return { forecast }
 }
 
-const meanOf = (members: readonly Float64Array[], points: number): Float64Array => {
+/** What one car reads, and how likely the complaint is in it. */
+interface Drawn {
+  readonly row: Float64Array
+  readonly weight: number
+}
+
+/** The car without a fault. */
+export const SOUND: Hypothesis = { id: 'none', part: 'none', mode: 'sound', weight: 0, effects: [] }
+
+const weightOf = (members: readonly Drawn[]): number => members.reduce((sum, { weight }) => sum + weight, 0)
+
+const meanOf = (members: readonly Drawn[], points: number): Float64Array => {
   const mean = new Float64Array(points)
-  for (const row of members) for (let t = 0; t < points; t++) mean[t]! += row[t]! / members.length
+  const all = weightOf(members)
+  for (const { row, weight } of members) for (let t = 0; t < points; t++) mean[t]! += (row[t]! * weight) / all
   return mean
 }
 
 /** Deviations from the mean as columns: their products are the covariance, and a search of many points stays small. */
 const spreadOf = (
-  members: readonly Float64Array[],
+  members: readonly Drawn[],
   mean: Float64Array,
 ): { spread: Float64Array; rank: number; variance: Float64Array } => {
   const rank = members.length > 1 ? members.length : 0
   const spread = new Float64Array(mean.length * rank)
   const variance = new Float64Array(mean.length)
-  const scale = 1 / Math.sqrt(Math.max(1, rank - 1))
+  // Of weighed members, so that equal weights give the usual n − 1.
+  const all = weightOf(members)
+  const squares = members.reduce((sum, { weight }) => sum + weight * weight, 0)
+  const scales = members.map(({ weight }) => Math.sqrt(weight / (all - squares / all)))
   for (let t = 0; t < mean.length; t++)
     for (let k = 0; k < rank; k++) {
-      const deviation = (members[k]![t]! - mean[t]!) * scale
+      const deviation = (members[k]!.row[t]! - mean[t]!) * scales[k]!
       spread[t * rank + k] = deviation
       variance[t]! += deviation * deviation
     }
