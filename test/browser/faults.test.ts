@@ -38,6 +38,12 @@ it.each(Object.entries(WIDTHS))('finds the corroded joint by answering, at the w
       return turns
     })
     expect(alive).toBeGreaterThan(5)
+    // The other lamps are bright: seen from beside the car, before any probe.
+    await page.getByRole('heading', { name: 'Look first, it costs nothing' }).waitFor({ timeout: 15_000 })
+    await page.getByRole('button', { name: 'Yes, Headlamp, left' }).click()
+    await expect
+      .poll(() => Object.values(bench.store.read().collections.faultSearches)[0]!.evidence)
+      .toMatchObject([{ kind: 'remark', remark: 'works', about: 'headlamp-left' }])
     for (let answers = 0; answers < 12; answers++) {
       await page.locator('.standing').waitFor({ timeout: 15_000 })
       if (await page.getByRole('button', { name: /Make the repair a job/ }).count()) break
@@ -91,7 +97,7 @@ it.each(Object.entries(WIDTHS))('finds the corroded joint by answering, at the w
     expect(build.collections.jobs[search.job!]).toMatchObject({ status: 'to do' })
     // What was taken back is no evidence any more, but stays a reading as it was read.
     expect(Object.values(build.collections.readings).filter((reading) => reading.search === search.id).length).toBe(
-      search.evidence.length + 1,
+      search.evidence.filter(({ kind }) => kind === 'reading').length + 1,
     )
     await page.getByRole('button', { name: /Repaired and confirmed/ }).click()
     await page.getByText('The search is closed.').waitFor()

@@ -10,8 +10,9 @@ import { circuitOfDevice, sheetPlace } from '../testSheets/sheetPlace.ts'
 import { bench } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
 import { AskReading } from './AskReading.tsx'
-import { EvidenceList, remarkSays } from './EvidenceList.tsx'
-import { readingEdit, remarkEdit } from './faultEdits.ts'
+import { EvidenceList } from './EvidenceList.tsx'
+import { readingEdit } from './faultEdits.ts'
+import { Looks } from './Looks.tsx'
 import { MeterForm } from './MeterForm.tsx'
 import { OwnReading } from './OwnReading.tsx'
 import { RemarkForm } from './RemarkForm.tsx'
@@ -75,6 +76,7 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
             {isOpen && !isWeighing && search.found === undefined && (
               <Repairs {...{ search, view }} repair={(part, mode) => repair(ready, search, part, mode)} />
             )}
+            {isOpen && !isWeighing && view.looks.length > 0 && <Looks {...{ build, search }} looks={view.looks} />}
             {isOpen && !isWeighing && view.next && (
               <AskReading
                 next={view.next}
@@ -87,28 +89,6 @@ function OpenSearch({ build, search }: { build: Build; search: StoredSearch }) {
             <SuspicionDrawing {...{ build, ready, view }} name={about} />
           </div>
           <div className="search-known">
-            {isOpen && view.looks.length > 0 && (
-              <section aria-labelledby="looks">
-                <h2 id="looks">Look first, it costs nothing</h2>
-                {view.looks.map((look) => (
-                  <p key={look.about} className="row look">
-                    <span>{look.says}</span>
-                    {look.answers.map(({ says, remark }) => (
-                      <button
-                        key={remark}
-                        type="button"
-                        aria-label={`${says}, ${look.name}`}
-                        onClick={() => {
-                          bench.edit(remarkEdit(search, remark, look.about, remarkSays(build, remark, look.about)))
-                        }}
-                      >
-                        {says}
-                      </button>
-                    ))}
-                  </p>
-                ))}
-              </section>
-            )}
             <EvidenceList {...{ build, search }} questions={view.questions} />
             {isOpen && <RemarkForm {...{ build, search, ready }} />}
             {isOpen && (
