@@ -21,7 +21,7 @@ import {
   fileHeadroom,
   fileInjectors,
 } from '../store/logQuestions.ts'
-import { logOf, logTable, readLogAgain } from '../store/logs.ts'
+import { boundRoles, logOf, logTable, readLogAgain } from '../store/logs.ts'
 import type { Store } from '../store/store.ts'
 import { refuse } from '../units/problem.ts'
 
@@ -117,7 +117,19 @@ export const logRoutes = ({ store, told }: Parts) => {
       const time = Number(context.req.query('t'))
       if (!Number.isFinite(time))
         throw refuse('bad-request', 'The request names no moment.', 'Choose a moment on a strip.')
-      return context.json(await at(logTable(store, logOf(store, context.req.param('id'))), time))
+      const log = logOf(store, context.req.param('id'))
+      const roles = new Map(boundRoles(log).map((bound) => [bound.channel, bound]))
+      const { t, readings } = await at(logTable(store, log), time)
+      // What a channel means, and its value in SI, for who places it on a drawing.
+      return context.json({
+        t,
+        readings: readings.map((reading) => {
+          const bound = roles.get(reading.channel)
+          if (!bound) return reading
+          const si = typeof reading.value === 'number' ? bound.factor * reading.value + bound.offset : null
+          return { ...reading, role: bound.role, si }
+        }),
+      })
     })
     .post('/api/logs/:id/headroom', zValidator('json', headroomBody), async (context) => {
       const log = filedLog(store, context.req.param('id'))

@@ -194,6 +194,17 @@ describe.each(Object.entries(WIDTHS))('logs at the width of a %s', (_name, viewp
     const strip = page.locator('.strip .u-over').first()
     await strip.click({ position: { x: 90, y: 60 } })
     await page.getByRole('heading', { name: /^At \d+\.\d\d s$/ }).waitFor()
+    // What was logged stands at its station, on the drawing of the air and on the line of the cooling.
+    const drawn = page.getByRole('region', { name: 'The moment on the drawings' })
+    await drawn
+      .locator('.line-drawing:visible')
+      .getByText(/^logged .*kPa$/)
+      .first()
+      .waitFor()
+    await drawn
+      .locator('li.logged', { hasText: /^Engine/ })
+      .getByText(/^coolant \d/)
+      .waitFor()
     await page.getByLabel('Note at this moment').fill('Second gear, the hill')
     await page.getByRole('button', { name: 'Pin the note' }).click()
     await expect

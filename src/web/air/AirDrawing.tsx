@@ -1,7 +1,6 @@
 /** The way of the air as one drawing: parts on a duct, the water loop above, temperature and pressure along it below. */
 import type { AirChain, AirStation } from '../../assess/air/chain.ts'
 import { isKnown } from '../../assess/chain/chain.ts'
-import type { Kind } from '../../units/kinds.ts'
 import { differenceText, shortText } from '../chain/FigureLine.tsx'
 import { StationMark } from '../chain/StationMark.tsx'
 import { type Point, pressuresOf, rangeOf, temperaturesOf } from './profile.ts'
@@ -26,18 +25,34 @@ export const CHIEF: Readonly<Record<string, string>> = {
 export const chiefOf = (station: AirStation | undefined) =>
   station?.figures.find(({ id }) => id === CHIEF[station.id]) ?? station?.figures[0]
 
+/** What a log holds for a station at one moment: in words, and in SI where it lies on a curve. */
+export interface Logged {
+  readonly says: string
+  readonly curve?: 'temperature' | 'pressureAbsolute'
+  readonly si?: number
+}
+export type LoggedAt = ReadonlyMap<string, readonly Logged[]>
+const NOTHING_LOGGED: LoggedAt = new Map()
+
 interface CurveProps {
   readonly title: string
-  readonly kind: Kind
+  readonly kind: 'temperature' | 'pressureAbsolute'
   readonly stored: readonly Point[]
   readonly tried: readonly Point[] | undefined
+  readonly logged: LoggedAt
   readonly xOf: (station: string) => number
   readonly top: number
   readonly height: number
 }
 
-function Curve({ title, kind, stored, tried, xOf, top, height }: CurveProps) {
-  const range = rangeOf(tried ? [stored, tried] : [stored])
+function Curve({ title, kind, stored, tried, logged, xOf, top, height }: CurveProps) {
+  const spots = [...logged].flatMap(([station, list]) =>
+    list.flatMap(({ curve, si }) => (curve === kind && si !== undefined ? [{ station, value: si }] : [])),
+  )
+  const range = rangeOf(
+    [stored, tried ?? []],
+    spots.map(({ value }) => value),
+  )
   const y = (value: number): number =>
     range ? top + height - ((value - range[0]) / (range[1] - range[0])) * height : top + height
   const line = (points: readonly Point[]): string =>
@@ -77,6 +92,19 @@ function Curve({ title, kind, stored, tried, xOf, top, height }: CurveProps) {
           </g>
         )
       })}
+      {spots.map(({ station, value }) => (
+        <g key={station}>
+          <path className="heavy" d={`M${xOf(station)} ${y(value) - 6}l6 6l-6 6l-6 -6z`} />
+          <text
+            x={xOf(station) + (station === 'engine' ? 28 : 10)}
+            y={y(value) + (station === 'engine' ? 22 : 15)}
+            textAnchor={station === 'engine' ? 'end' : 'start'}
+            className="change"
+          >
+            {shortText(kind, { value, plusMinus: 0, working: [] })}
+          </text>
+        </g>
+      ))}
     </g>
   )
 }
@@ -84,9 +112,11 @@ function Curve({ title, kind, stored, tried, xOf, top, height }: CurveProps) {
 interface AirDrawingProps {
   readonly stored: AirChain
   readonly tried: AirChain | undefined
+  /** By station. */
+  readonly logged?: LoggedAt
 }
 
-export function AirDrawing({ stored, tried }: AirDrawingProps) {
+export function AirDrawing({ stored, tried, logged = NOTHING_LOGGED }: AirDrawingProps) {
   const shown = tried ?? stored
   const onDuct = shown.stations.filter(({ line }) => line === 'air')
   const pitch = (WIDTH - 160) / Math.max(onDuct.length - 1, 1)
@@ -111,6 +141,11 @@ export function AirDrawing({ stored, tried }: AirDrawingProps) {
             {change}
           </text>
         )}
+        {logged.get(station.id)?.map(({ says }, line) => (
+          <text key={says} x={x} y={y + 34 + 17 * line} textAnchor={anchor} className="change">
+            {says}
+          </text>
+        ))}
       </>
     )
   }
@@ -162,6 +197,7 @@ export function AirDrawing({ stored, tried }: AirDrawingProps) {
         kind="temperature"
         stored={temperaturesOf(stored)}
         tried={tried && temperaturesOf(tried)}
+        logged={logged}
         xOf={xOf}
         top={356}
         height={70}
@@ -171,6 +207,7 @@ export function AirDrawing({ stored, tried }: AirDrawingProps) {
         kind="pressureAbsolute"
         stored={pressuresOf(stored)}
         tried={tried && pressuresOf(tried)}
+        logged={logged}
         xOf={xOf}
         top={478}
         height={56}

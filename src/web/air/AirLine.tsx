@@ -2,18 +2,25 @@
 import type { AirChain } from '../../assess/air/chain.ts'
 import { differenceText, shortText } from '../chain/FigureLine.tsx'
 import { StationMark } from '../chain/StationMark.tsx'
-import { chiefOf } from './AirDrawing.tsx'
+import { chiefOf, type LoggedAt } from './AirDrawing.tsx'
 import { AirSymbol } from './symbols.tsx'
 
 const PITCH = 84
 const X = 40
 
-export function AirLine({ stored, tried }: { stored: AirChain; tried: AirChain | undefined }) {
+interface AirLineProps {
+  readonly stored: AirChain
+  readonly tried: AirChain | undefined
+  /** By station. */
+  readonly logged?: LoggedAt
+}
+
+export function AirLine({ stored, tried, logged }: AirLineProps) {
   const shown = tried ?? stored
   return (
     <svg
       className="line-drawing only-narrow"
-      viewBox={`0 0 356 ${shown.stations.length * PITCH}`}
+      viewBox={`0 0 356 ${shown.stations.length * PITCH + (logged ? 24 : 0)}`}
       aria-label="The way of the air, drawn"
     >
       {shown.stations.map((station, index) => {
@@ -49,6 +56,11 @@ export function AirLine({ stored, tried }: { stored: AirChain; tried: AirChain |
                 {change}
               </text>
             )}
+            {logged?.get(station.id)?.map(({ says }, line) => (
+              <text key={says} x={X + shift + 40} y={y + 22 + 17 * line} className="change">
+                {says}
+              </text>
+            ))}
           </StationMark>
         )
       })}

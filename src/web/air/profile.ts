@@ -34,9 +34,12 @@ export const pressuresOf = ({ stations, intake, manifold }: AirChain): readonly 
   })
 }
 
-/** Least and greatest of what is known, for one scale of stored and tried; undefined where nothing is. */
-export const rangeOf = (curves: readonly (readonly Point[])[]): readonly [number, number] | undefined => {
-  const values = curves.flat().flatMap(({ datum }) => (isKnown(datum) ? [datum.value] : []))
+/** Least and greatest of what is known, for one scale of stored, tried and logged; undefined where nothing is. */
+export const rangeOf = (
+  curves: readonly (readonly Point[])[],
+  logged: readonly number[] = [],
+): readonly [number, number] | undefined => {
+  const values = [...curves.flat().flatMap(({ datum }) => (isKnown(datum) ? [datum.value] : [])), ...logged]
   if (values.length === 0) return undefined
   const [low, high] = [Math.min(...values), Math.max(...values)]
   return high - low < 1e-9 * high ? [low - 1, high + 1] : [low, high]

@@ -19,8 +19,11 @@ export function StationMark({ station, system, mark, children }: StationMarkProp
       href={`#/${system}`}
       aria-label={`${station.name}${verdict ? `: ${wordFor(verdict, system)}` : ''}; to its figures`}
       onClick={(event) => {
+        const stop = document.getElementById(`stop-${station.id}`)
+        // Elsewhere than on its own bench the drawing leads there.
+        if (!stop) return
         event.preventDefault()
-        document.getElementById(`stop-${station.id}`)?.scrollIntoView({ block: 'start' })
+        stop.scrollIntoView({ block: 'start' })
       }}
     >
       {children}

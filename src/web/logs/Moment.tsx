@@ -1,21 +1,19 @@
 /** The reading at the chosen moment along the chain, station by station; and notes pinned to it. */
-import { useEffect, useState } from 'react'
+import { lazy, Suspense, useEffect, useState } from 'react'
 import { type Problem, Refusal } from '../../units/problem.ts'
 import { Problems } from '../parts/Problems.tsx'
 import { ask } from '../workbench/api.ts'
 import { bench } from '../workbench/bench.ts'
 import { useBench } from '../workbench/useBench.ts'
+import { type MomentReading, valueText } from './momentPlaces.ts'
 import type { Log } from './strips.ts'
 import { placeOf } from './systems.ts'
 
+const MomentChains = lazy(async () => ({ default: (await import('./MomentChains.tsx')).MomentChains }))
+
 interface At {
   readonly t: number
-  readonly readings: readonly {
-    readonly channel: string
-    readonly unit: string
-    readonly value: number | string | null
-    readonly t: number | null
-  }[]
+  readonly readings: readonly MomentReading[]
 }
 
 export const notePlace = (log: string, t: number): string => `logs/${log}@${Number(t.toFixed(3))}`
@@ -78,17 +76,21 @@ export function Moment({ log, t, onMoment }: { log: Log; t: number | undefined; 
         <>
           <h3>At {t.toFixed(2)} s</h3>
           <ol className="moment">
-            {stations.map(({ channel, unit, value, t: stamp }) => (
-              <li key={channel}>
-                <span className="soft small">{channel}</span>
-                <span className="reading">
-                  {value === null ? 'no value yet' : typeof value === 'number' ? Number(value.toPrecision(5)) : value}{' '}
-                  {unit}
-                </span>
-                {stamp !== null && t - stamp > 1 && <span className="soft small">{(t - stamp).toFixed(1)} s old</span>}
+            {stations.map((reading) => (
+              <li key={reading.channel}>
+                <span className="soft small">{reading.channel}</span>
+                <span className="reading">{valueText(reading)}</span>
+                {reading.t !== null && t - reading.t > 1 && (
+                  <span className="soft small">{(t - reading.t).toFixed(1)} s old</span>
+                )}
               </li>
             ))}
           </ol>
+          {build && found && (
+            <Suspense>
+              <MomentChains build={build} readings={found.readings} />
+            </Suspense>
+          )}
           <div className="row pin">
             <label>
               Note at this moment
