@@ -1,9 +1,13 @@
 import { type Belief, believe, type Evidence, type Search } from './belief.ts'
 import type { Hypothesis } from './hypothesis.ts'
+import type { Forecast, Forecaster } from './predict.ts'
 
 /** Single hypotheses that are combined, and how much rarer two faults at once are than one. */
 const MOST_SINGLES = 16
 const SECOND_FAULT = 0.05
+
+/** Pairs that were asked for before: the next reading asks for most of them again. */
+const foretold = new WeakMap<Forecaster, Map<string, readonly Forecast[]>>()
 
 /** Priors of parts and what the readings say of them one by one: which singles are worth pairing. */
 const worthPairing = (search: Search, evidence: readonly Evidence[]): Hypothesis[] => {
@@ -42,9 +46,15 @@ export const withPairs = (search: Search, evidence: readonly Evidence[]): Search
     }
   })
   const base = search.hypotheses.length
-  const forecasts = search.forecaster
-    .forecast(pairs)
-    .flatMap((list, k) => list.map((forecast) => ({ ...forecast, hypothesis: base + k })))
+  const known = foretold.get(search.forecaster) ?? new Map<string, readonly Forecast[]>()
+  foretold.set(search.forecaster, known)
+  const fresh = pairs.filter(({ id }) => !known.has(id))
+  search.forecaster.forecast(fresh).forEach((list, k) => {
+    known.set(fresh[k]!.id, list)
+  })
+  const forecasts = pairs.flatMap(({ id }, k) =>
+    known.get(id)!.map((forecast) => ({ ...forecast, hypothesis: base + k })),
+  )
   return { ...search, hypotheses: [...search.hypotheses, ...pairs], forecasts: [...search.forecasts, ...forecasts] }
 }
 
