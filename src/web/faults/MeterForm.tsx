@@ -1,7 +1,7 @@
 /** Who reads, and with which meter: kept in this browser, and with every reading that is taken from here on. */
 import { useState } from 'react'
+import { parseNumber } from '../parts/parseNumber.ts'
 import { keepMeter, type MeterKept, readMeter } from './meter.ts'
-import { parseNumber } from './parseNumber.ts'
 
 interface Field {
   readonly says: string

@@ -3,9 +3,9 @@ import { zonePrior } from '../../assess/faults/carFaults.ts'
 import { type StoredSearch, SURE } from '../../assess/faults/faults.ts'
 import { PRIOR_WEIGHTS } from '../../engineering/electrical/faults/hypothesis.ts'
 import type { Build } from '../../model/build.ts'
+import { parseNumber } from '../parts/parseNumber.ts'
 import { bench } from '../workbench/bench.ts'
 import { settingsEdit } from './faultEdits.ts'
-import { parseNumber } from './parseNumber.ts'
 
 const CHOICES = [0.8, SURE, 0.95, 0.99] as const
 const NAMES: Readonly<Record<string, string>> = {

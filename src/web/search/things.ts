@@ -2,6 +2,7 @@
 import { complaintSays } from '../../assess/faults/words.ts'
 import type { Finding } from '../../assess/finding.ts'
 import { patterns } from '../../assess/patterns/index.ts'
+import { speedTakers } from '../../assess/signals/speedTakers.ts'
 import { LIST_NAMES, LISTS } from '../../book/loom/list.ts'
 import { calculations } from '../../engineering/registry.ts'
 import type { Build } from '../../model/build.ts'
@@ -53,6 +54,10 @@ export const thingsOf = (build: Build | undefined, findings: readonly Finding[])
   for (const [what, kind] of signals)
     for (const item of Object.values(build.collections[kind]))
       found.push(thing(what, item.id, item.name, `/signals/${kind}/${encodeURIComponent(item.id)}`, item.id))
+  for (const { kind, entity } of speedTakers(build))
+    found.push(
+      thing('Road speed', entity.id, entity.name, `/signals/${kind}/${encodeURIComponent(entity.id)}`, 'speedometer'),
+    )
   for (const item of Object.values(zones))
     found.push(thing('Zone', item.id, item.name, `/findings/zone/${encodeURIComponent(item.id)}`))
   for (const item of Object.values(logs)) found.push(thing('Log', item.id, item.name, `/logs/${item.id}`))

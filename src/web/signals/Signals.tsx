@@ -2,6 +2,7 @@
 import { useMemo } from 'react'
 import { Link } from 'wouter'
 import { ledgerOf } from '../../assess/signals/ledger.ts'
+import { speedTakers } from '../../assess/signals/speedTakers.ts'
 import type { Build } from '../../model/build.ts'
 import { Empty } from '../parts/Empty.tsx'
 import { useBench } from '../workbench/useBench.ts'
@@ -10,6 +11,7 @@ import { NewLevel } from './LevelForm.tsx'
 import { LevelPage } from './LevelPage.tsx'
 import { NewSwitch } from './NewSwitch.tsx'
 import { SensorPage } from './SensorPage.tsx'
+import { NewSpeed, SpeedPage } from './SpeedPage.tsx'
 import { SwitchPage } from './SwitchPage.tsx'
 import './signals.css'
 
@@ -24,6 +26,8 @@ export function Signals({ kind, id }: { kind?: string | undefined; id?: string |
         <NewSwitch />
       ) : kind === 'new-level' ? (
         <NewLevel />
+      ) : kind === 'new-speed' ? (
+        <NewSpeed />
       ) : id === undefined ? (
         <Empty says="There is no such page." />
       ) : kind === 'resistanceSwitches' ? (
@@ -32,6 +36,8 @@ export function Signals({ kind, id }: { kind?: string | undefined; id?: string |
         <SensorPage id={id} />
       ) : kind === 'levelSenders' ? (
         <LevelPage id={id} />
+      ) : kind === 'gauges' || kind === 'inputs' ? (
+        <SpeedPage kind={kind} id={id} />
       ) : (
         <Empty says="There is no such page." />
       )}
@@ -72,6 +78,7 @@ function Pages({ build }: { build: Build }) {
     ['Sensors', 'sensors', Object.values(sensors)],
     ['Levels', 'levelSenders', Object.values(levelSenders)],
   ] as const
+  const speeds = speedTakers(build)
   return (
     <nav aria-label="Curves and bands" className="signal-pages">
       {groups.map(([title, kind, all]) =>
@@ -87,12 +94,26 @@ function Pages({ build }: { build: Build }) {
           </p>
         ),
       )}
+      {speeds.length > 0 && (
+        <p>
+          <strong>Road speed</strong>{' '}
+          {speeds.map(({ kind, entity: { id, name } }, i) => (
+            <span key={`${kind}/${id}`}>
+              {i > 0 && ', '}
+              <Link to={sheetPlace(`${kind}/${id}`)}>{name}</Link>
+            </span>
+          ))}
+        </p>
+      )}
       <p>
         <Link to="/signals/new-switch" className="button">
           Several buttons on one wire: choose their resistors
         </Link>{' '}
         <Link to="/signals/new-level" className="button">
           Litres from a level sender
+        </Link>{' '}
+        <Link to="/signals/new-speed" className="button">
+          Road speed of a dial or the controller
         </Link>
       </p>
     </nav>
