@@ -220,7 +220,7 @@ const complainedOf = (ready: ReadySearch, healthy: Volts, random: () => number) 
 }
 
 export const benchFaultDemo = (): Row[] => {
-  const cars = Number(process.env.BENCH_DEMO_CARS ?? 40)
+  const cars = Number(process.env.BENCH_DEMO_CARS ?? 80)
   const build = demoBuild()
   const runs = new Map<Name, Run[]>(NAMES.map((name) => [name, []]))
   let slowest = 0

@@ -228,9 +228,15 @@ const looksMade = new WeakMap<ReadySearch, readonly Look[]>()
 export const looksOf = (ready: ReadySearch): readonly Look[] => {
   const known = looksMade.get(ready)
   if (known) return known
+  // Turned both ways by the controller, a motor holds still where it should be: nobody sees that it works.
+  const turned = new Set(
+    Object.values(ready.build.collections.outputs).flatMap(({ driver, drives }) =>
+      driver === 'half bridge' && drives !== undefined ? [drives] : [],
+    ),
+  )
   const made = Object.values(ready.build.collections.devices).flatMap(({ id, spec, restricted }): Look[] => {
     const asks = LOOKED_AT[spec.kind]
-    if (!asks || restricted || id === ready.start.complaint.device) return []
+    if (!asks || restricted || turned.has(id) || id === ready.start.complaint.device) return []
     const sound = answers(ready, id, remarkOf(ANSWERS[asks][0]!).asks!)
     // What does nothing in the healthy car either tells nothing by that.
     if (!sound || sound.healthy < 1 || Math.max(...sound.faults) - Math.min(...sound.faults) < SAME) return []

@@ -276,27 +276,41 @@ const bitsOf = ({ answers }: Look, probabilities: readonly number[]): number => 
   return bits / Math.LN2
 }
 
-/** What to look at before the next probe, the most telling first. */
+/** Two looks that differ by less would be answered alike: the second is no news after the first. */
+const SAME_NEWS = 0.1
+
+/** Expected difference between the chances of their first answers. */
+const apart = (one: Look, other: Look, probabilities: readonly number[]): number =>
+  probabilities.reduce(
+    (sum, p, h) => sum + p * Math.abs(one.answers[0]!.chances[h]! - other.answers[0]!.chances[h]!),
+    0,
+  )
+
+/** What to look at before the next probe, the most telling first, each news beside the others. */
 export const looksFor = (ready: ReadySearch, belief: Belief, said: ReadonlySet<string>): LookFirst[] => {
   const byHypothesis = hypothesisProbabilities(belief)
   const each = ready.search.hypotheses.map(({ id }) => byHypothesis.get(id) ?? 0)
   const sum = each.reduce((p, q) => p + q, 0)
   const probabilities = each.map((p) => p / sum)
-  return looksOf(ready)
+  const ranked = looksOf(ready)
     .filter(({ about }) => !said.has(about))
-    .map((look): LookFirst => {
-      const name = deviceName(ready.build, look.about)
-      return {
-        about: look.about,
-        name,
-        says: SAYS[look.asks](name),
-        answers: look.answers.map(({ remark }) => ({ says: ANSWER_SAYS[remark]!, remark })),
-        bits: bitsOf(look, probabilities),
-      }
-    })
+    .map((look) => ({ look, bits: bitsOf(look, probabilities) }))
     .filter(({ bits }) => bits > WORTH_A_LOOK)
     .sort((p, q) => q.bits - p.bits)
-    .slice(0, LOOKS)
+  const chosen: typeof ranked = []
+  for (const each of ranked)
+    if (chosen.length < LOOKS && chosen.every(({ look }) => apart(look, each.look, probabilities) > SAME_NEWS))
+      chosen.push(each)
+  return chosen.map(({ look, bits }): LookFirst => {
+    const name = deviceName(ready.build, look.about)
+    return {
+      about: look.about,
+      name,
+      says: SAYS[look.asks](name),
+      answers: look.answers.map(({ remark }) => ({ says: ANSWER_SAYS[remark]!, remark })),
+      bits,
+    }
+  })
 }
 
 /** The reading that answers a test, as evidence. */
