@@ -1,5 +1,5 @@
 /** What each fault does to the car as modelled: volts at chosen nodes, NaN where a node floats, fuses blown one by one. */
-import { overridesOf } from '../../engineering/electrical/faults/effects.ts'
+import { firstAlike, overridesOf } from '../../engineering/electrical/faults/effects.ts'
 import type { Fuse, Hypothesis } from '../../engineering/electrical/faults/hypothesis.ts'
 import type { PreparedNetwork } from '../../engineering/electrical/network/network.ts'
 
@@ -17,11 +17,12 @@ export const nominalVolts = (
     const element = byId.get(id)
     return element?.type === 'resistor' ? [{ id, rating, ohm: element.ohm, a: element.a, b: element.b }] : []
   })
+  const alike = firstAlike(hypotheses)
   const observed = [...nodes, ...holding.flatMap(({ a, b }) => [a, b])]
   const overrides = hypotheses.map(({ effects }) => overridesOf(effects, byId))
   const blown: string[][] = hypotheses.map(() => [])
   const rows: Float64Array[] = []
-  let open = hypotheses.map((_, h) => h)
+  let open = hypotheses.map((_, h) => h).filter((h) => alike[h] === h)
   for (let round = 0; open.length > 0 && round <= MOST_BLOWN; round++) {
     const { volts } = prepared.signatures(
       open.map((h) => ({ ...overrides[h], remove: [...(overrides[h]!.remove ?? []), ...blown[h]!] })),
@@ -46,5 +47,5 @@ export const nominalVolts = (
       return next !== undefined
     })
   }
-  return rows
+  return alike.map((h) => rows[h]!)
 }

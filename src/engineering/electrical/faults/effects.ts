@@ -70,3 +70,18 @@ export const overridesOf = (effects: readonly Effect[], byId: ReadonlyMap<string
   for (const id of remove) delete set[id]
   return { set, remove }
 }
+
+/**
+ * For each fault the place of the first that does the same to the network: what is open and what comes and goes are one
+ * network, and solved once. A fault with a range of ohms is like none but itself.
+ */
+export const firstAlike = (faults: readonly { readonly effects: readonly Effect[] }[]): readonly number[] => {
+  const first = new Map<string, number>()
+  return faults.map(({ effects }, h) => {
+    if (effects.some((effect) => effect.kind === 'ohm' || 'within' in effect)) return h
+    const key = JSON.stringify(effects)
+    const place = first.get(key) ?? h
+    first.set(key, place)
+    return place
+  })
+}

@@ -1,5 +1,5 @@
 import { type NetworkElement, type Overrides, type PreparedNetwork, prepare } from '../network/network.ts'
-import { type Effect, overridesOf, withTies } from './effects.ts'
+import { type Effect, firstAlike, overridesOf, withTies } from './effects.ts'
 import type { FaultProblem, Hypothesis, Tolerance } from './hypothesis.ts'
 import { randomStream } from './random.ts'
 
@@ -167,15 +167,23 @@ export const forecaster = (problem: FaultProblem, draws: number, seed = 1): Fore
   const forecast = (hypotheses: readonly Hypothesis[]): Forecast[][] => {
     const byState = hypotheses.map(() => new Map<string, Drawn[]>())
     const drawn = new Float64Array(hypotheses.length)
+    const alike = firstAlike(hypotheses)
     const draw = (k: number, which: readonly number[]): void => {
       const random = randomStream(seed * 1000 + 500 + k)
       const shifts = hypotheses.map(() => 2 * random() - 1)
-      const shift = (i: number): number => (k === 0 ? 0 : shifts[which[i]!]!)
-      const asked = which.map((h) => hypotheses[h]!)
-      const { readings, states, load } = readingsOf(problem, carOf(k), asked, shift)
-      which.forEach((h, i) => {
+      const asked = [...new Set(which.map((h) => alike[h]!))]
+      const place = new Map(asked.map((h, i) => [h, i]))
+      const shift = (i: number): number => (k === 0 ? 0 : shifts[asked[i]!]!)
+      const { readings, states, load } = readingsOf(
+        problem,
+        carOf(k),
+        asked.map((h) => hypotheses[h]!),
+        shift,
+      )
+      which.forEach((h) => {
         drawn[h]!++
-        const weight = complains(k, asked[i]!, load[i]!)
+        const i = place.get(alike[h]!)!
+        const weight = complains(k, hypotheses[h]!, load[i]!)
         if (weight === 0) return
         const one = { row: readings[i]!, weight }
         const there = byState[h]!.get(states[i]!)
