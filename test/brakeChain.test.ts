@@ -37,11 +37,14 @@ describe('the chain of the demo', () => {
       'servo',
       'vacuum',
       'master',
+      'travel',
       'circuits',
       'front',
       'rear',
       'tyres',
       'heat',
+      'fluid',
+      'parking',
     ])
     for (const state of STATES)
       for (const load of ['driver only', 'laden'] as const)
@@ -182,6 +185,128 @@ describe('the vacuum circuit', () => {
     expect(amount(high, 'servo-greatest', { load: 'laden', state: 'at altitude' })).toBeLessThan(
       amount(demoBuild(), 'servo-greatest', LADEN) - 300,
     )
+  })
+})
+
+describe('pedal travel', () => {
+  const withTravel = (change: Record<string, unknown>): Build =>
+    changed((build) => {
+      Object.assign(build.sheets.brakes!.travel!, change)
+    })
+  const FRONT_EMPTY: BrakeCase = { load: 'laden', state: 'first circuit failed' }
+  it('is pedal ratio × (idle way + fluid / piston area), and an empty chamber is run through first', () => {
+    const build = demoBuild()
+    const area = (Math.PI / 4) * 0.0222 ** 2
+    const touch = 2 * 22.9e-4 * 0.5e-3 + 2 * 2.4e-4 * 1.4e-3
+    expect(amount(build, 'first-touch', LADEN)).toBeCloseTo(4.2 * (1.8e-3 + touch / area), 9)
+    const fluid = amount(build, 'front-fluid', LADEN) + amount(build, 'rear-fluid', LADEN)
+    expect(amount(build, 'pedal-travel', LADEN)).toBeCloseTo(4.2 * (1.8e-3 + fluid / area), 9)
+    // The push rod's chamber feeds the front: 36 − 16 mm.
+    expect(amount(build, 'lost-stroke', FRONT_EMPTY)).toBeCloseTo(0.02, 12)
+    expect(amount(build, 'front-fluid', FRONT_EMPTY)).toBe(0)
+  })
+  it('tells a cylinder that bottoms with a circuit empty, a chamber too short, and a pedal that meets the floor', () => {
+    const loose = withTravel({ rearClearance: { value: 9.9e-3 } })
+    expect(ruleOf(loose, 'brake-travel', 'first-circuit')).toMatchObject({
+      verdict: 'no-go',
+      says: expect.stringMatching(/The master cylinder bottoms before that pressure is reached/),
+    })
+    const short = withTravel({ floatingStroke: { value: 3e-3 } })
+    expect(ruleOf(short, 'brake-travel', 'working')).toMatchObject({
+      verdict: 'no-go',
+      says: expect.stringMatching(/In the rear circuit’s chamber the piston bottoms/),
+    })
+    const floor = withTravel({ pedal: { value: 0.09 } })
+    expect(ruleOf(floor, 'brake-travel', 'working')!.verdict).toBe('sound')
+    expect(ruleOf(floor, 'brake-travel', 'first-circuit')!.says).toMatch(
+      /The pedal meets what stops it, after 90\.0 mm/,
+    )
+  })
+  it('names what it lacks once, and refuses a chamber longer than the cylinder', () => {
+    const bare = changed((build) => {
+      delete build.sheets.brakes!.travel
+    })
+    expect(ruleOf(bare, 'brake-travel', 'working')).toMatchObject({
+      verdict: 'unknown',
+      missing: expect.stringMatching(/play of the push rod.*stroke of the master cylinder.*floating piston’s chamber/),
+    })
+    expect(ruleOf(bare, 'brake-travel', 'first-circuit')).toBeUndefined()
+    expect(ruleOf(withTravel({ floatingStroke: { value: 0.05 } }), 'brake-travel', 'working')!.missing).toMatch(
+      /less than the whole stroke/,
+    )
+  })
+  it('with diagonal circuits thinks the longer chamber empty and half of each axle at work', () => {
+    const build = changed((each) => {
+      each.sheets.brakes!.circuits = 'diagonal'
+    })
+    expect(amount(build, 'lost-stroke', FRONT_EMPTY)).toBeCloseTo(0.02, 12)
+    expect(amount(build, 'front-fluid', FRONT_EMPTY)).toBeGreaterThan(22.9e-4 * 0.5e-3)
+  })
+})
+
+describe('the parking brake', () => {
+  const withParking = (change: Record<string, unknown>): Build =>
+    changed((build) => {
+      Object.assign(build.sheets.brakes!.parking!, change)
+    })
+  it('takes from the grip what the slope pulls: needed × efficiency at the limit is the slope’s share of the weight', () => {
+    const build = demoBuild()
+    expect(amount(build, 'parking-needed') * amount(build, 'parking-efficiency')).toBeCloseTo(
+      (600 * 0.18) / Math.sqrt(1 + 0.18 ** 2),
+      9,
+    )
+    // Facing downhill the rear is lighter, and slides on a lesser slope.
+    expect(amount(build, 'slides-downhill')).toBeLessThan(amount(build, 'slides-uphill'))
+  })
+  it('is a no-go where the hand is too weak, or where the rear tyres slide first', () => {
+    expect(ruleOf(withParking({ force: { value: 150 } }), 'brake-parking')).toMatchObject({
+      verdict: 'no-go',
+      todo: expect.stringMatching(/More ratio at the lever/),
+    })
+    expect(ruleOf(withParking({ gradient: { value: 0.45 }, wheel: { value: 4 } }), 'brake-parking')).toMatchObject({
+      verdict: 'no-go',
+      says: expect.stringMatching(/There the tyres give out/),
+    })
+  })
+  it('that pulls with more than the weight is judged by the tyres, no gradient being its own', () => {
+    const found = ruleOf(withParking({ wheel: { value: 20 } }), 'brake-parking')!
+    expect(found.verdict).toBe('sound')
+    expect(found.says).toMatch(/pulls with more than the weight/)
+  })
+  it('asks for the other shoes’ factor where it cannot be that of the rear brakes', () => {
+    const leading = changed((build) => {
+      build.sheets.brakes!.rearShoes!.kind = 'two leading'
+    })
+    expect(ruleOf(leading, 'brake-parking')!.missing).toMatch(/two leading shoes when they turn backwards/)
+    expect(ruleOf(withParking({ radius: { value: 0.09 } }), 'brake-parking')!.missing).toMatch(/own shoes/)
+    expect(ruleOf(withParking({ by: undefined }), 'brake-parking')!.missing).toMatch(/whether hand or foot/)
+  })
+})
+
+describe('the brake fluid', () => {
+  const withFluid = (fluid: NonNullable<Build['sheets']['brakes']>['fluid']): Build =>
+    changed((build) => {
+      build.sheets.brakes!.fluid = fluid
+    })
+  it('is unknown without a measured temperature, however hot the iron, and says how to measure it', () => {
+    const found = ruleOf(withFluid({ kind: 'DOT 3', age: 'up to two years' }), 'brake-fluid')!
+    expect(found).toMatchObject({ verdict: 'unknown', missing: expect.stringMatching(/hottest brake fluid, measured/) })
+    expect(found.says).toMatch(
+      /boils at 140 °C or above.*iron is the hotter.*How much of it reaches the fluid is not reckoned/,
+    )
+    expect(found.todo).toMatch(/temperature paint or a thermocouple/)
+    expect(ruleOf(withFluid(undefined), 'brake-fluid')!.missing).toMatch(
+      /kind of brake fluid.*age.*hottest brake fluid/,
+    )
+  })
+  it('is judged by what was measured: dry, wet, old, tested', () => {
+    const temperature = { value: 273.15 + 160 }
+    const verdict = (fluid: Parameters<typeof withFluid>[0]) => ruleOf(withFluid(fluid), 'brake-fluid')!.verdict
+    expect(verdict({ kind: 'DOT 4', age: 'up to two years', temperature })).toBe('no-go')
+    expect(verdict({ kind: 'DOT 4', age: 'just filled', temperature })).toBe('sound')
+    expect(verdict({ kind: 'DOT 5.1', age: 'more than two years', temperature })).toBe('marginal')
+    expect(verdict({ kind: 'other', temperature, boiling: { value: 273.15 + 162, plusMinus: 5 } })).toBe('marginal')
+    expect(verdict({ kind: 'other', temperature })).toBe('unknown')
   })
 })
 

@@ -304,10 +304,59 @@ const brakeSheet = z.strictObject({
     .optional()
     .describe('row of stops that the brakes must stand'),
   liningLimit: measure('temperature').optional().describe('that the linings stand, by their maker'),
+  travel: z
+    .strictObject({
+      stroke: measure('length', 'positive').optional().describe('whole stroke of the master cylinder'),
+      floatingStroke: measure('length', 'positive').optional().describe('of it, the floating piston’s chamber'),
+      floatingFeeds: z.enum(['front', 'rear']).optional().describe('axle that the floating piston’s chamber feeds'),
+      idle: measure('length', 'non-negative')
+        .optional()
+        .describe('at the push rod: its play and the way until the ports are closed'),
+      frontClearance: measure('length', 'non-negative')
+        .optional()
+        .describe(
+          'way of the pistons of one wheel to first touch, both pads or shoes together: roll-back of the seals',
+        ),
+      rearClearance: measure('length', 'non-negative').optional().describe('as `frontClearance`'),
+      frontTake: measure('volume', 'non-negative')
+        .optional()
+        .describe('fluid that one brake with its pads takes from first touch to 10 MPa'),
+      rearTake: measure('volume', 'non-negative').optional().describe('as `frontTake`'),
+      frontHoses: measure('volume', 'non-negative').optional().describe('swelling of the axle’s hoses at 10 MPa'),
+      rearHoses: measure('volume', 'non-negative').optional().describe('as `frontHoses`'),
+      pedal: measure('length', 'positive').optional().describe('way of the pedal from rest to what stops it'),
+    })
+    .optional()
+    .describe('fluid taken and the way of the pedal'),
+  parking: z
+    .strictObject({
+      by: z.enum(['hand', 'foot']).optional(),
+      ratio: measure('ratio', 'positive').optional().describe('pull on the equaliser over force on the grip'),
+      cables: measure('ratio', 'positive').optional().describe('pull at the wheels over pull at the equaliser'),
+      wheel: measure('ratio', 'positive').optional().describe('force on each shoe or pad over the pull of its cable'),
+      factor: measure('ratio', 'positive')
+        .optional()
+        .describe('both shoes’ factors together, where not those of the rear brakes'),
+      radius: measure('length', 'positive').optional().describe('of its drum, where not that of the rear brakes'),
+      gradient: measure('ratio', 'positive').optional().describe('gradient to be held, where not the regulation’s'),
+      force: measure('force', 'positive').optional().describe('greatest force allowed, where not the regulation’s'),
+    })
+    .optional()
+    .describe('parking brake by cables on both rear wheels'),
+  fluid: z
+    .strictObject({
+      kind: z.enum(['DOT 3', 'DOT 4', 'DOT 5', 'DOT 5.1', 'other']).optional().describe('as on its tin'),
+      age: z.enum(['just filled', 'up to two years', 'more than two years']).optional(),
+      boiling: measure('temperature').optional().describe('boiling point, as a tester boiled it'),
+      temperature: measure('temperature').optional().describe('hottest, measured at a caliper or wheel cylinder'),
+    })
+    .optional()
+    .describe('brake fluid'),
   inspection: z
     .strictObject({
       name: name.optional(),
       service: measure('ratio', 'positive').optional().describe('braking rate that the service brake must give'),
+      parking: measure('ratio', 'positive').optional().describe('parking brake: holding force over weight'),
       failed: measure('ratio', 'positive').optional().describe('braking rate with a circuit or the servo failed'),
       force: measure('force', 'positive').optional().describe('greatest pedal force'),
     })

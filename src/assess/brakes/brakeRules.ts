@@ -1,6 +1,7 @@
 /**
  * Rules of brakes: `brake-pedal-force`, `brake-stalled`, `brake-balance`, `brake-circuits`, `brake-heat`,
- * `brake-inspection`, `brake-anti-lock`; those of the vacuum stand in `vacuumRules.ts`. None says more than that the
+ * `brake-inspection`, `brake-anti-lock`; those of travel, parking, fluid and vacuum stand in files of their
+ * own. None says more than that the
  * arithmetic holds. Anti-lock units are never judged.
  */
 
@@ -15,8 +16,11 @@ import { celsius, finding } from '../make.ts'
 import { isAdhesion, linesOf } from './adhesion.ts'
 import { type BrakeCase, type BrakeChain, brakeChain } from './chain.ts'
 import { type BrakeFacts, LOADS } from './facts.ts'
+import { fluidFindings } from './fluidRules.ts'
+import { parkingFindings } from './parkingRules.ts'
 import { limitOf, type PedalRow, pedalRow } from './pedalSheet.ts'
 import { isFailure, type State, statesOf, stateWords } from './states.ts'
+import { travelFindings } from './travelRules.ts'
 import { vacuumFindings } from './vacuumRules.ts'
 import { ANTI_LOCK_WORK, BASE, bars, HOLDS, newtons, rate } from './words.ts'
 
@@ -409,9 +413,12 @@ export const judgeBrakes = (chain: BrakeChain, figures: Record<string, number> =
       ? []
       : [
           ...pedalFindings(chain),
+          ...travelFindings(chain),
           ...balanceFinding(chain),
           ...circuitFinding(chain),
           ...heatFinding(chain),
+          ...fluidFindings(chain),
+          ...parkingFindings(chain),
           ...inspectionFinding(chain),
           ...antiLockFinding(chain),
         ]),

@@ -18,9 +18,12 @@ import { supersede } from '../chain/readings.ts'
 import { type Adhesion, adhesionOf } from './adhesion.ts'
 import { type Axle, axleBrakes } from './axles.ts'
 import { type BrakeFacts, brakeFactsOf, hasServo, LOADS, type LoadName } from './facts.ts'
+import { type FluidHeat, fluidOf } from './fluid.ts'
 import { type AxleHeat, axleHeat } from './heat.ts'
+import { type Parking, parkingOf } from './parking.ts'
 import { type PedalRow, pedalRow, pedalSheet, type StalledStop, stalledStops } from './pedalSheet.ts'
 import { isFailure, STATES, type State, statesOf, stateWords } from './states.ts'
+import { type Travel, travelOf } from './travel.ts'
 
 export interface BrakeCase {
   readonly load: LoadName
@@ -40,6 +43,12 @@ export interface BrakeChain extends Chain {
   /** Firm stops with the engine stalled that stay within the limit, laden; undefined where not known. */
   readonly strokesLeft: number | 'more' | undefined
   readonly heat: Readonly<Record<Axle, AxleHeat>>
+  /** Of the chosen case. */
+  readonly travel: Travel
+  /** Laden, and with the driver only, as an inspection sees it. */
+  readonly parking: Parking
+  readonly parkingAlone: Parking
+  readonly fluid: FluidHeat
 }
 
 /** Laden counts: it takes the greater force. */
@@ -74,6 +83,9 @@ export const brakeChain = (build: Build, wanted: BrakeCase = FIRST_CASE): BrakeC
     'Pedal force at run-out = greatest help / (servo ratio − 1) / pedal ratio',
   )
   const heat = { front: axleHeat(facts, service, 'front'), rear: axleHeat(facts, service, 'rear') }
+  const travel = travelOf(facts, row)
+  const parking = parkingOf(facts, 'laden')
+  const fluid = fluidOf(facts)
   const stop = step(stoppingDistance, {
     speed: yardstick
       ? known(yardstick.speed, 0, `From the speed of ${yardstick.name}: ${(yardstick.speed * 3.6).toFixed(0)} km/h`)
@@ -221,6 +233,21 @@ export const brakeChain = (build: Build, wanted: BrakeCase = FIRST_CASE): BrakeC
       ],
     },
     {
+      id: 'travel',
+      name: 'Pedal travel',
+      about: 'fluid that brakes and hoses take against bore and stroke',
+      sensor: 'A rule beside the pedal, engine running: at first touch, and at a firm stop by a gauge or load cell.',
+      figures: [
+        figure('front-fluid', 'fluid that the front takes in this stop', 'Vf', 'volume', travel.fluid.front.pressed),
+        figure('rear-fluid', 'fluid that the rear takes in this stop', 'Vr', 'volume', travel.fluid.rear.pressed),
+        figure('lost-stroke', 'stroke run through an empty chamber', 'l', 'length', travel.lost),
+        figure('first-touch', 'pedal travel at first touch', 'x0', 'length', travel.first),
+        figure('pedal-travel', 'pedal travel in this stop', 'x', 'length', travel.travel),
+        figure('stroke-used', 'share of the stroke used', 'u', 'ratio', travel.used),
+        figure('stroke-left', 'stroke that is left', 'r', 'length', travel.left),
+      ],
+    },
+    {
       id: 'circuits',
       name: 'Circuits and valve',
       about: `${brakes.circuits === undefined ? 'split not entered' : `split: ${brakes.circuits}`}; rear valve: ${brakes.valve?.kind ?? 'not entered'}`,
@@ -260,6 +287,50 @@ export const brakeChain = (build: Build, wanted: BrakeCase = FIRST_CASE): BrakeC
         figure(`${axle}-hot`, `after the last stop, ${axle}`, 'T', 'temperature', heat[axle].end),
       ]),
     },
+    {
+      id: 'fluid',
+      name: 'Brake fluid',
+      about: `${brakes.fluid?.kind ?? 'kind not entered'}, ${brakes.fluid?.age ?? 'age not entered'}; its temperature is measured, never reckoned`,
+      sensor:
+        'Temperature paint or a thermocouple on the caliper by the piston; read again ten minutes after the stops.',
+      figures: [
+        supersede(
+          'fluid-temperature',
+          'hottest fluid, as measured',
+          'T',
+          'temperature',
+          fluid.entered,
+          readings['brake-fluid-temperature'],
+          'entered',
+        ),
+        figure(
+          'fluid-boils',
+          fluid.tested ? 'boils at, by a tester' : 'boils at, at least',
+          'Tb',
+          'temperature',
+          fluid.boiling,
+        ),
+        figure('fluid-margin', 'margin before it boils', 'D', 'temperatureDifference', fluid.margin),
+      ],
+    },
+    {
+      id: 'parking',
+      name: 'Parking brake',
+      about: 'laden, standing; both rear wheels by cables',
+      sensor: 'Spring balance on the grip; holding force of each rear wheel on a roller tester.',
+      cautions: ['Chock the wheels before the cable is slackened or tried on a slope.'],
+      figures: [
+        figure('parking-limit', 'greatest force allowed on the grip', 'F', 'force', parking.limit),
+        figure('parking-pull', 'pull of each cable at that force', 'Q', 'force', parking.pull),
+        figure('parking-road', 'holding force at the road', 'B', 'force', parking.road),
+        figure('parking-efficiency', 'holding force over weight', 'z', 'ratio', parking.efficiency),
+        figure('parking-holds', 'gradient that it holds at that force', 'Gb', 'ratio', parking.brake),
+        figure('parking-asked', 'gradient asked', 'G', 'ratio', parking.asked),
+        figure('parking-needed', 'force on the grip for that gradient', 'Fn', 'force', parking.needed),
+        figure('slides-uphill', 'gradient at which the rear tyres slide, facing uphill', 'Gu', 'ratio', parking.uphill),
+        figure('slides-downhill', 'the same facing downhill', 'Gd', 'ratio', parking.downhill),
+      ],
+    },
   ]
   return {
     id: 'brakes',
@@ -276,5 +347,9 @@ export const brakeChain = (build: Build, wanted: BrakeCase = FIRST_CASE): BrakeC
     stalled,
     strokesLeft: stalled && strokesLeftOf(stalled, row.limit),
     heat,
+    travel,
+    parking,
+    parkingAlone: parkingOf(facts, 'driver only'),
+    fluid,
   }
 }

@@ -13,6 +13,7 @@ export const BRAKE_READINGS = {
   'servo-vacuum-idle': 'pressureAbsolute',
   'brake-friction-front': 'ratio',
   'brake-friction-rear': 'ratio',
+  'brake-fluid-temperature': 'temperature',
 } as const
 export type BrakeReadings = { readonly [S in keyof typeof BRAKE_READINGS]: Measured | undefined }
 

@@ -23,3 +23,8 @@ export const newtons = ({ value, plusMinus: spread }: Known): string =>
 export const bars = ({ value }: Known): string => `${(value / 1e5).toFixed(0)} bar`
 export const kilopascals = ({ value }: Known): string => `${(value / 1e3).toFixed(0)} kPa`
 export const rate = (value: number): string => value.toFixed(2)
+export const millimetres = ({ value, plusMinus: spread }: Known): string =>
+  `${plusMinus((value * 1e3).toFixed(1), spread, (each) => (each * 1e3).toFixed(1))} mm`
+export const percent = ({ value, plusMinus: spread }: Known): string =>
+  `${plusMinus((value * 100).toFixed(0), spread, (each) => (each * 100).toFixed(0))} %`
+export const kelvins = (value: number): string => `${value.toFixed(0)} K`

@@ -27,6 +27,8 @@ export interface Yardstick {
   readonly rearBelow: readonly [number, number]
   /** z ≥ 0.1 + share·(k − 0.2) for adhesion k between 0.2 and 0.8. */
   readonly share: number
+  /** Gradient that the parking brake must hold, laden, with at most so many newtons of hand or foot. From memory. */
+  readonly parking: { readonly gradient: number; readonly hand: number; readonly foot: number }
 }
 
 const KMH = 1 / 3.6
@@ -44,6 +46,7 @@ export const YARDSTICKS: Readonly<Record<'car' | 'van', Yardstick>> = {
     strokes: 4,
     rearBelow: [0.15, 0.8],
     share: 0.7,
+    parking: { gradient: 0.2, hand: 400, foot: 500 },
   },
   van: {
     name: 'UN R13',
@@ -56,6 +59,7 @@ export const YARDSTICKS: Readonly<Record<'car' | 'van', Yardstick>> = {
     strokes: 4,
     rearBelow: [0.15, 0.5],
     share: 0.85,
+    parking: { gradient: 0.18, hand: 600, foot: 700 },
   },
 }
 

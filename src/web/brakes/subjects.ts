@@ -6,6 +6,7 @@ const SUBJECTS: Readonly<Record<string, keyof typeof BRAKE_READINGS>> = {
   source: 'servo-vacuum-idle',
   'front-friction': 'brake-friction-front',
   'rear-friction': 'brake-friction-rear',
+  'fluid-temperature': 'brake-fluid-temperature',
 }
 export const readableAt = (figure: string): Readable | undefined => {
   const subject = SUBJECTS[figure]
