@@ -238,9 +238,21 @@ export const brakeChain = (build: Build, wanted: BrakeCase = FIRST_CASE): BrakeC
       about: 'fluid that brakes and hoses take against bore and stroke',
       sensor: 'A rule beside the pedal, engine running: at first touch, and at a firm stop by a gauge or load cell.',
       figures: [
-        figure('front-fluid', 'fluid that the front takes in this stop', 'Vf', 'volume', travel.fluid.front.pressed),
-        figure('rear-fluid', 'fluid that the rear takes in this stop', 'Vr', 'volume', travel.fluid.rear.pressed),
-        figure('lost-stroke', 'stroke run through an empty chamber', 'l', 'length', travel.lost),
+        {
+          ...figure(
+            'front-fluid',
+            'fluid that the front takes in this stop',
+            'Vf',
+            'volume',
+            travel.fluid.front.pressed,
+          ),
+          unit: 'cc',
+        },
+        {
+          ...figure('rear-fluid', 'fluid that the rear takes in this stop', 'Vr', 'volume', travel.fluid.rear.pressed),
+          unit: 'cc',
+        },
+        { ...figure('lost-stroke', 'stroke run through an empty chamber', 'l', 'length', travel.lost), unit: 'mm' },
         figure('first-touch', 'pedal travel at first touch', 'x0', 'length', travel.first),
         figure('pedal-travel', 'pedal travel in this stop', 'x', 'length', travel.travel),
         figure('stroke-used', 'share of the stroke used', 'u', 'ratio', travel.used),
