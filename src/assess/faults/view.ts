@@ -8,6 +8,7 @@ import {
 } from '../../engineering/electrical/faults/belief.ts'
 import { pointId } from '../../engineering/electrical/faults/hypothesis.ts'
 import { nextTest, standing } from '../../engineering/electrical/faults/nextTest.ts'
+import { partEntropy } from '../../engineering/electrical/faults/outcomes.ts'
 import { believeWithPairs } from '../../engineering/electrical/faults/pairs.ts'
 import { refuse } from '../../units/problem.ts'
 import { caseCautions, NO_AIRBAG, NO_NEW_FUSE, PROBING, readingCautions } from '../electricalCautions.ts'
@@ -37,7 +38,10 @@ const WORTH_A_LINE = 1e-4
 const EXPECTED = 4
 const LOOKED_OVER = 12
 const LOOKS = 3
-/** Bits below which a look is not worth asking for: on `npm run bench -- fault` 0.05 took three times as many looks and no fewer readings. */
+/**
+ * Bits below which a look is not worth asking for: on `npm run bench -- fault` 0.05 took three times as many looks and no
+ * fewer readings.
+ */
 const WORTH_A_LOOK = 0.3
 
 /**
@@ -267,13 +271,15 @@ const ANSWER_SAYS: Readonly<Record<string, string>> = {
 
 /** Expected information (bits) of the answers about the fault: H(answer) − Σ p · H(answer | fault). */
 const bitsOf = ({ answers }: Look, probabilities: readonly number[]): number => {
-  const nats = (p: number): number => (p > 0 ? -p * Math.log(p) : 0)
-  let bits = 0
-  for (const { chances } of answers) {
-    const mean = probabilities.reduce((sum, p, h) => sum + p * chances[h]!, 0)
-    bits += nats(mean) - probabilities.reduce((sum, p, h) => sum + p * nats(chances[h]!), 0)
-  }
-  return bits / Math.LN2
+  const doubt = (chanceOf: (chances: readonly number[]) => number): number =>
+    partEntropy(
+      Float64Array.from(answers, ({ chances }) => chanceOf(chances)),
+      0,
+      answers.length,
+      1,
+    )
+  const before = doubt((chances) => probabilities.reduce((sum, p, h) => sum + p * chances[h]!, 0))
+  return probabilities.reduce((bits, p, h) => bits - p * doubt((chances) => chances[h]!), before)
 }
 
 /** Two looks that differ by less would be answered alike: the second is no news after the first. */

@@ -8,8 +8,9 @@ import { speedSensorCount } from '../../engineering/signals/speed/speedSensorCou
 import type { Build } from '../../model/build.ts'
 import { combine, type Datum, entered, type Known as Figure, isKnown, known, lacking, step } from '../chain/chain.ts'
 import type { Finding } from '../finding.ts'
-import { deviceZone, finding, list, restrictedDevice } from '../make.ts'
+import { deviceZone, finding, list } from '../make.ts'
 import type { Known } from './known.ts'
+import { speedTakers } from './speedTakers.ts'
 
 type Counted = NonNullable<Build['collections']['inputs'][string]['counted']>
 
@@ -56,9 +57,9 @@ const margin = ({ value, plusMinus }: Figure): string =>
   `${value.toFixed(3)}${plusMinus > 0 ? ` ± ${plusMinus.toFixed(3)}` : ''}`
 
 const speedometerFindings = ({ build }: Known): Finding[] =>
-  Object.values(build.collections.gauges).flatMap((gauge): Finding[] => {
+  speedTakers(build).flatMap(({ kind, entity: gauge }): Finding[] => {
+    if (kind !== 'gauges') return []
     const { name, device } = gauge
-    if (gauge.shows !== 'speed' || (device !== undefined && restrictedDevice(build, device))) return []
     const base = {
       rule: 'road-speed',
       system: 'signals',
@@ -102,10 +103,9 @@ const speedometerFindings = ({ build }: Known): Finding[] =>
   })
 
 const controllerFindings = ({ build }: Known): Finding[] =>
-  Object.values(build.collections.inputs).flatMap((input): Finding[] => {
+  speedTakers(build).flatMap(({ kind, entity: input }): Finding[] => {
+    if (kind !== 'inputs') return []
     const { name, device, source } = input
-    if (input.counted === undefined && input.pulses === undefined) return []
-    if (restrictedDevice(build, device) || (source !== undefined && restrictedDevice(build, source))) return []
     const base = {
       rule: 'road-speed',
       system: 'signals',

@@ -70,6 +70,16 @@ export const fluidBoiling = calculation({
     at('DOT 4', 'wet', 155),
     at('DOT 5', 'dry', 260),
     at('DOT 5.1', 'wet', 180),
+    {
+      // By hand: 155 − 100 °C.
+      inputs: { fluid: 'DOT 4', water: 'wet', temperature: 373.15 },
+      output: 'margin',
+      expected: 55,
+      tolerance: { abs: 0.5 },
+      because: 'boiling point printed to 1 °C',
+      source: { ...brakeFluidStandard, how: 'computed' },
+      evidence: 'law',
+    },
   ],
   compute: ({ fluid, water, temperature }) => {
     const boiling = BOILS[fluid][water] + ICE

@@ -9,7 +9,15 @@ import { type MomentReading, valueText } from './momentPlaces.ts'
 import type { Log } from './strips.ts'
 import { placeOf } from './systems.ts'
 
-const MomentChains = lazy(async () => ({ default: (await import('./MomentChains.tsx')).MomentChains }))
+const Unfetched: typeof import('./MomentChains.tsx').MomentChains = () => (
+  <p className="small soft">The drawings could not be fetched; the readings stand above.</p>
+)
+const MomentChains = lazy(async () => ({
+  default: await import('./MomentChains.tsx').then(
+    (found) => found.MomentChains,
+    () => Unfetched,
+  ),
+}))
 
 interface At {
   readonly t: number

@@ -1,7 +1,7 @@
 /** A road speed: whether dial and controller are told the speed that the car has, and where their counts come from. */
 import { type FormEvent, useState } from 'react'
 import { Link, useLocation } from 'wouter'
-import type { SpeedTaker } from '../../assess/signals/speedTakers.ts'
+import { couldCountSpeed, type SpeedTaker, speedTakers } from '../../assess/signals/speedTakers.ts'
 import type { Build, Edit, Entity } from '../../model/build.ts'
 import { freeId } from '../../model/newId.ts'
 import type { Problem } from '../../units/problem.ts'
@@ -60,13 +60,9 @@ export function SpeedPage({ kind, id }: { kind: SpeedTaker['kind']; id: string }
   )
 }
 
-const speedOf = ({ collections }: Build, kind: SpeedTaker['kind'], id: string): SpeedTaker | undefined => {
-  if (kind === 'gauges') {
-    const entity = Object.hasOwn(collections.gauges, id) ? collections.gauges[id] : undefined
-    return entity?.shows === 'speed' ? { kind, entity } : undefined
-  }
-  const entity = Object.hasOwn(collections.inputs, id) ? collections.inputs[id] : undefined
-  return entity && { kind, entity }
+const speedOf = (build: Build, kind: SpeedTaker['kind'], id: string): SpeedTaker | undefined => {
+  const open = couldCountSpeed(build).map((entity): SpeedTaker => ({ kind: 'inputs', entity }))
+  return [...speedTakers(build), ...open].find((taker) => taker.kind === kind && taker.entity.id === id)
 }
 
 function SpeedForm({ taker }: { taker: SpeedTaker }) {
@@ -162,9 +158,7 @@ export function NewSpeed() {
   const [name, setName] = useState('Speedometer')
   if (!build) return null
   const { collections } = build
-  const open = Object.values(collections.inputs).filter(
-    ({ signal, counted, pulses }) => signal === 'frequency' && counted === undefined && pulses === undefined,
-  )
+  const open = couldCountSpeed(build)
   const addDial = (event: FormEvent): void => {
     event.preventDefault()
     const id = freeId('speedometer', collections.gauges)
@@ -189,7 +183,7 @@ export function NewSpeed() {
       </form>
       {open.length > 0 && (
         <p>
-          Or an input of the controller that counts pulses:{' '}
+          Or the input of the controller that counts it, if it is one of{' '}
           {open.map((input, i) => (
             <span key={input.id}>
               {i > 0 && ', '}

@@ -8,8 +8,6 @@ const SECOND_FAULT = 0.05
 /** Pairs that are foretold in full: those that fit best as the car is modelled. */
 const MOST_PAIRS = 16
 
-/** Between the two in the name of a pair. */
-const BESIDE = ' + '
 /** Pairs that were asked for before: the next reading asks for most of them again. */
 const foretold = new WeakMap<Forecaster, Map<string, readonly Forecast[]>>()
 
@@ -28,55 +26,61 @@ const worthPairing = (search: Search, evidence: readonly Evidence[]): Hypothesis
     .map(([h]) => search.hypotheses[h]!)
 }
 
+/** Two faults as one, and which two. */
+interface Pair {
+  readonly both: Hypothesis
+  readonly halves: readonly Hypothesis[]
+}
+
 /** Those of the pairs that explain the readings best, each by the modelled car and the spread of its two faults. */
-const bestFitting = (search: Search, evidence: readonly Evidence[], pairs: readonly Hypothesis[]): Hypothesis[] => {
-  if (pairs.length <= MOST_PAIRS) return [...pairs]
+const bestFitting = (search: Search, evidence: readonly Evidence[], pairs: readonly Pair[]): Hypothesis[] => {
+  if (pairs.length <= MOST_PAIRS) return pairs.map(({ both }) => both)
   const { testPoints, meter } = search.problem
-  const spread = new Map<string, Float64Array>()
+  const spread = new Map<Hypothesis, Float64Array>()
   for (const { hypothesis, variance } of search.forecasts) {
-    const { id } = search.hypotheses[hypothesis]!
-    const before = spread.get(id)
-    spread.set(id, before ? before.map((each, t) => Math.max(each, variance[t]!)) : variance)
+    const single = search.hypotheses[hypothesis]!
+    const before = spread.get(single)
+    spread.set(single, before ? before.map((each, t) => Math.max(each, variance[t]!)) : variance)
   }
   const read = evidence.flatMap((entry) => {
     const t = entry.kind === 'reading' ? testPoints.findIndex((point) => pointId(point) === entry.testPoint) : -1
     return entry.kind === 'reading' && t >= 0 ? [{ t, volts: entry.volts }] : []
   })
-  const rows = search.forecaster.nominal(pairs)
+  const rows = search.forecaster.nominal(pairs.map(({ both }) => both))
   return pairs
-    .map((pair, k) => {
-      const halves = pair.id.split(BESIDE)
+    .map(({ both, halves }, k) => {
       const fit = read.reduce((sum, { t, volts }) => {
         const mean = rows[k]![t]!
-        const own = halves.reduce((most, id) => Math.max(most, spread.get(id)?.[t] ?? 0), 0)
+        const own = halves.reduce((most, half) => Math.max(most, spread.get(half)?.[t] ?? 0), 0)
         return sum + Math.log(normal(volts, mean, own + readingVariance(meter, mean)) + 1e-4)
-      }, Math.log(pair.weight))
-      return { pair, fit }
+      }, Math.log(both.weight))
+      return { both, fit }
     })
     .sort((p, q) => q.fit - p.fit)
     .slice(0, MOST_PAIRS)
-    .map(({ pair }) => pair)
+    .map(({ both }) => both)
 }
 
 /**
- * The search with pairs of faults added, for when no single fault explains all readings. A pair's part is named by both (`plug3 + earth1`); its prior is the product of the two, times the
- * rarity of a second fault.
+ * The search with pairs of faults added, for when no single fault explains all readings. A pair's part is named by both
+ * (`plug3 + earth1`); its prior is the product of the two, times the rarity of a second fault.
  */
 export const withPairs = (search: Search, evidence: readonly Evidence[]): Search => {
   const singles = worthPairing(search, evidence)
   const total = search.hypotheses.reduce((sum, { weight }) => sum + weight, 0)
-  const all: Hypothesis[] = []
+  const all: Pair[] = []
   singles.forEach((first, i) => {
     for (const second of singles.slice(i + 1)) {
       if (first.part === second.part) continue
       const [p, q] = [first, second].sort((a, b) => (a.id < b.id ? -1 : 1)) as [Hypothesis, Hypothesis]
-      all.push({
-        id: `${p.id}${BESIDE}${q.id}`,
+      const both = {
+        id: `${p.id} + ${q.id}`,
         part: `${p.part} + ${q.part}`,
         mode: `${p.mode}, ${q.mode}`,
         weight: (SECOND_FAULT * p.weight * q.weight) / total,
         effects: [...p.effects, ...q.effects],
-      })
+      }
+      all.push({ both, halves: [p, q] })
     }
   })
   const pairs = bestFitting(search, evidence, all)
